@@ -1,0 +1,1 @@
+"""Two or more results on shared draws."""

@@ -1,0 +1,98 @@
+"""Every error a person can meet, as one tree.
+
+CounterproofError
+├── InputError            what was given cannot be used; names the file, the line and the remedy
+│   ├── UnreadableFile        not there, not text, too large
+│   ├── NotARecipe            text without ingredients, a page without a recipe
+│   ├── BrokenFrontMatter     YAML that cannot be read, or a value of the wrong kind
+│   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
+│   └── SwapNotFound          a version swaps a line that is not in the recipe
+├── QuantityError         a quantity on the command line without a unit, or with an unknown one
+├── OutOfRange            a result that does not exist for these inputs
+└── TableError            a data table that breaks its own rules (ours or the user's)
+"""
+
+from __future__ import annotations
+
+
+class CounterproofError(Exception):
+    """What went wrong, where, and what to do next.
+
+    Parameters
+    ----------
+    message : str
+        What was found and what is allowed.
+    remedy : str
+        What to do next.
+    file : str or None
+        The file it was found in, as the person named it.
+    line : int or None
+        Line in that file, counted from 1.
+    """
+
+    def __init__(
+        self, message: str, *, remedy: str, file: str | None = None, line: int | None = None
+    ) -> None:
+        super().__init__(message)
+        self.message = message
+        self.remedy = remedy
+        self.file = file
+        self.line = line
+
+    @property
+    def kind(self) -> str:
+        """The technical name, last in every message."""
+        return type(self).__name__
+
+    def __str__(self) -> str:
+        where = self.file or ""
+        if self.line is not None:
+            where = f"{where}, line {self.line}" if where else f"line {self.line}"
+        lead = f"{where}: " if where else ""
+        return f"{lead}{self.message} {self.remedy} ({self.kind})"
+
+    def to_dict(self) -> dict[str, str | int | None]:
+        """Return the JSON form of the error, as contracts promise it."""
+        return {
+            "kind": self.kind,
+            "file": self.file,
+            "line": self.line,
+            "message": self.message,
+            "remedy": self.remedy,
+        }
+
+
+class InputError(CounterproofError):
+    """What was given cannot be used."""
+
+
+class UnreadableFile(InputError):
+    """The file is not there, is not text, or is too large."""
+
+
+class NotARecipe(InputError):
+    """The text has no ingredients, or the page has no recipe."""
+
+
+class BrokenFrontMatter(InputError):
+    """The YAML cannot be read, or a value is of the wrong kind."""
+
+
+class UnknownVersion(InputError):
+    """The recipe has no version of that name."""
+
+
+class SwapNotFound(InputError):
+    """A version swaps a line that is not in the recipe."""
+
+
+class QuantityError(CounterproofError):
+    """A quantity without a unit, or with a unit that is not known here."""
+
+
+class OutOfRange(CounterproofError):
+    """The result does not exist for these inputs."""
+
+
+class TableError(CounterproofError):
+    """A data table breaks its own rules."""

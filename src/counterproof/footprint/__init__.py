@@ -1,0 +1,1 @@
+"""From foods to greenhouse gases: factors, activities, draws."""

@@ -1,0 +1,1 @@
+"""Kitchen physics and the steps: time, energy, mass change."""

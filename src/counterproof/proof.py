@@ -1,0 +1,107 @@
+"""The marked-up recipe: one model behind every surface.
+
+An `Edition` holds all that a terminal, a page or a press folder may show, already computed;
+a surface only renders it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from counterproof.draws import Range
+from counterproof.marks import Mark
+
+
+@dataclass(frozen=True, slots=True)
+class LineProof:
+    """An ingredient line between its margins."""
+
+    number: int
+    as_written: str
+    section: str
+    quantity: str  # as understood, for people: "2 × 400 g tin", "about a handful"
+    food: str | None
+    food_id: str | None
+    food_class: str | None
+    fit: str | None
+    certainty: float
+    runners_up: tuple[tuple[str, float], ...]  # (name, certainty)
+    mass_kg: Range | None
+    marks: tuple[Mark, ...]
+    allergens: tuple[str, ...]
+    kgco2e: Range | None  # this line's share of one serving
+    stages: Mapping[str, float]  # stage → mean of one serving
+    share: float | None  # of the serving's mean
+    factor: str | None  # the factor used, for people: "Other Pulses, global set, per kg dry"
+    source: str | None  # Source.id
+
+
+@dataclass(frozen=True, slots=True)
+class StepProof:
+    """A step between its margins."""
+
+    number: int
+    as_written: str
+    section: str
+    understood: str  # for people: "simmer, 25–30 min, covered"
+    marks: tuple[Mark, ...]
+    kwh: Range | None
+    kgco2e: Range | None  # of one serving
+
+
+@dataclass(frozen=True, slots=True)
+class VersionProof:
+    """A version beside the recipe, on shared draws."""
+
+    name: str
+    changes: tuple[str, ...]  # in plain words
+    serving: Range
+    difference: Range | None  # version − recipe, one serving; None for the recipe itself
+    ratio: float | None  # of means
+    share_lower: float | None  # share of draws in which the version is below the recipe
+    factor_set: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class SourceLine:
+    """A source as printed under the proof."""
+
+    id: str
+    citation: str
+    address: str
+    licence: str
+    credit: str
+
+
+@dataclass(frozen=True)
+class Edition:
+    """Everything one proof shows."""
+
+    title: str
+    version: str | None
+    serves: float
+    serving_name: str  # "one serving", "one glass"
+    serving_mass_kg: float | None
+    serving_litres: float | None
+    lines: tuple[LineProof, ...]
+    steps: tuple[StepProof, ...]
+    marks: tuple[Mark, ...]  # about the recipe as a whole
+    serving: Range
+    batch: Range
+    middle: str  # "mean" or "median"
+    range_for: str  # "one-purchase" or "the-average"
+    stages: tuple[tuple[str, Range], ...]  # one serving, in life-cycle order, zero stages left out
+    coverage_mass: float  # share of the mass with a factor
+    coverage_by_fit: Mapping[str, float]
+    second_opinion: tuple[tuple[str, float, float], ...]  # (set, kg CO2e a serving, coverage)
+    settle_next: tuple[tuple[str, float], ...]  # (what, share of variance)
+    versions: tuple[VersionProof, ...]
+    allergens_present: tuple[str, ...]
+    allergens_read_label: tuple[str, ...]
+    allergens_unknown: tuple[str, ...]  # lines that keep the statement incomplete
+    assumed: tuple[str, ...]
+    cautions: tuple[str, ...]
+    sources: tuple[SourceLine, ...]
+    basis: Mapping[str, str | int | float]
+    per: Mapping[str, float | None]

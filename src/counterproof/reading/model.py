@@ -1,0 +1,113 @@
+"""What a reading of a recipe holds."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from counterproof.draws import Product
+from counterproof.marks import Mark
+from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.model import Recipe, Version, WrittenLine
+from counterproof.rows import Fit, Food
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """How much the line says: low = high unless the cook wrote a range; measure is a units.py id."""
+
+    low: float
+    high: float
+    measure: str
+
+    def to_dict(self) -> dict[str, float | str]:
+        """Return the JSON form."""
+        return {"low": self.low, "high": self.high, "measure": self.measure}
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """A line split into its parts by the grammar, before any food is looked up.
+
+    `quantities` are equivalent ways of saying the same amount ("250 g/9 oz") in the order
+    written, sums already added ("1 cup plus 2 tbsp"); `packs` multiplies ("2 x 400 g tins" is
+    packs 2, quantity 400 g, container "tin").
+    """
+
+    text: str
+    quantities: tuple[Quantity, ...]
+    packs: float
+    container: str
+    size: str
+    name: str
+    alternatives: tuple[str, ...]  # "butter or margarine": ("margarine",)
+    preparation: str
+    comment: str
+    meaning: str  # the cook's own settlement, from "(meaning …)"
+    flags: frozenset[str]  # "optional", "to taste", "for greasing", "divided", "juice of", …
+
+
+@dataclass(frozen=True, slots=True)
+class RunnerUp:
+    """What else the name could be."""
+
+    food: Food
+    certainty: float
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedLine:
+    """One ingredient line as it was understood.
+
+    `mass` is the edible mass that goes into the pot [kg]; `purchased` what had to be bought
+    for it (bones, peel and can liquid included) [kg]. Both are products of keyed parameters,
+    or None where no mass can be given; then a mark says why.
+    """
+
+    written: WrittenLine
+    split: Split
+    quantity: Quantity | None
+    food: Food | None
+    fit: Fit | None
+    certainty: float
+    runners_up: tuple[RunnerUp, ...]
+    mass: Product | None
+    purchased: Product | None
+    marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Process:
+    """One thing a step does: kind from the closed list in `reading.steps`."""
+
+    kind: str
+    minutes: tuple[float | None, float | None] | None  # (low, high)
+    celsius: float | None
+    covered: bool | None
+    appliance: str | None  # "hob", "oven", "grill", "microwave", "kettle", "fridge", "freezer"
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedStep:
+    """One step as it was understood."""
+
+    written: WrittenLine
+    processes: tuple[Process, ...]
+    marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A recipe, or a version of it, as it was understood.
+
+    `scale` multiplies every line (servings asked over servings written); it enters masses as a
+    plain number, never a draw key, so scaling is exact.
+    """
+
+    recipe: Recipe
+    version: Version | None
+    kitchen: Kitchen
+    lines: tuple[MarkedLine, ...]
+    steps: tuple[MarkedStep, ...]
+    serves: float
+    scale: float
+    marks: tuple[Mark, ...]

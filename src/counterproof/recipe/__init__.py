@@ -1,0 +1,1 @@
+"""What the cook wrote: the model, and the forms it is read from and written to."""

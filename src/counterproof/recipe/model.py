@@ -1,0 +1,99 @@
+"""A recipe as the cook wrote it, every line kept whole."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from counterproof.marks import Mark
+
+Measures = Literal["us", "uk", "metric", "au"]
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenLine:
+    """One ingredient line or one step.
+
+    Parameters
+    ----------
+    number : int
+        Its place among lines of its kind, from 1.
+    text : str
+        As written, without list sign or step number.
+    section : str
+        The sub-heading it stands under ("For the sauce"), or "".
+    at : int or None
+        Line in the file it was read from, from 1.
+    """
+
+    number: int
+    text: str
+    section: str = ""
+    at: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """A container the result is kept or sold in."""
+
+    container: str
+    lid: str | None = None
+    uses: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Keep:
+    """A stay in the fridge, the freezer or the cupboard."""
+
+    where: Literal["fridge", "freezer", "cupboard"]
+    days: float
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """The bought alternative."""
+
+    what: str
+    container: str | None = None
+    region: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """The same recipe with stated changes."""
+
+    name: str
+    swap: Mapping[str, str]  # words that find a line → the line that stands in its place
+    pack: tuple[Pack, ...] | None = None
+    keep: tuple[Keep, ...] | None = None
+    kitchen: Mapping[str, object] | None = None
+    serves: float | None = None
+    at: int | None = None
+
+
+@dataclass(frozen=True)
+class Recipe:
+    """A recipe as written.
+
+    `serves` is (low, high) servings, None where unsaid; `makes` is the cook's own yield text
+    ("about 1.2 litres"). `marks` are doubts about the file itself, such as an unknown
+    front-matter key.
+    """
+
+    title: str
+    lines: tuple[WrittenLine, ...]
+    steps: tuple[WrittenLine, ...]
+    serves: tuple[float, float] | None = None
+    makes: str | None = None
+    intro: str = ""
+    notes: str = ""
+    measures: Measures | None = None
+    kitchen: str | None = None
+    pack: tuple[Pack, ...] = ()
+    keep: tuple[Keep, ...] = ()
+    eaten: float | None = None
+    bought: Bought | None = None
+    versions: tuple[Version, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    file: str | None = None

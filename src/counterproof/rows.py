@@ -1,0 +1,250 @@
+"""The rows of the data tables, as `adapters.tables` hands them on: frozen, checked, in SI.
+
+One class a table; `Tables` holds them all, indexed for use. Nothing here reads a file.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Obtained = Literal["read", "derived", "assumed"]
+Fit = Literal["same", "other form", "relative", "class average"]
+FactorSet = Literal["global", "literature", "national"]
+Stage = Literal[
+    "production",
+    "processing",
+    "packaging",
+    "transport",
+    "retail",
+    "home storage",
+    "cooking",
+    "end of life",
+]
+STAGES: tuple[Stage, ...] = (
+    "production",
+    "processing",
+    "packaging",
+    "transport",
+    "retail",
+    "home storage",
+    "cooking",
+    "end of life",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where figures come from: one record a source."""
+
+    id: str
+    title: str
+    producer: str
+    published: str
+    citation: str
+    address: str
+    accessed: str
+    licence: str
+    credit: str
+
+
+@dataclass(frozen=True, slots=True)
+class Provenance:
+    """Where one figure comes from."""
+
+    source: str  # Source.id, or "" where obtained is "assumed"
+    locator: str  # table, page, row
+    obtained: Obtained
+    note: str  # for "assumed": the reason
+
+
+@dataclass(frozen=True, slots=True)
+class Food:
+    """A food as a cook buys or uses it; raw, dry, cooked and canned are different foods."""
+
+    id: str  # slug, e.g. "white-beans-canned"
+    name: str  # what it is called in the margin, e.g. "white beans, canned"
+    food_class: str  # closed list, e.g. "pulses"
+    kind: Literal["solid", "liquid", "powder"]
+    drawn_measure: str  # measure a bare count means: "piece", "clove", "tin", … or ""
+    note: str
+
+
+@dataclass(frozen=True, slots=True)
+class FoodName:
+    """A name by which cooks know a food (every name in the singular, lower case)."""
+
+    food: str  # Food.id
+    name: str
+    region: Literal["", "uk", "us", "au"]  # where the name means this food; "" everywhere
+
+
+@dataclass(frozen=True, slots=True)
+class HouseholdWeight:
+    """What one household measure of a food weighs."""
+
+    food: str
+    measure: str  # units.py measure id: "piece", "clove", "cup", "tin", "sprig", …
+    size: str  # "", "small", "medium", "large"
+    form: str  # "", "chopped", "sliced", "grated", …
+    kg: float  # per measure; of the edible part unless as_bought
+    spread: float | None  # relative standard deviation where the source gives one
+    as_bought: bool
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Density:
+    """Bulk density of a food in a spoon, cup or jug."""
+
+    food: str
+    form: str  # "", "chopped", …
+    kg_per_litre: float
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Composition:
+    """Composition of 100 g of the edible part; None where the source does not report it."""
+
+    food: str
+    water_g: float | None
+    protein_g: float | None
+    fat_g: float | None
+    carbohydrate_g: float | None  # by difference, fibre included
+    fibre_g: float | None
+    sugars_g: float | None
+    ash_g: float | None
+    alcohol_g: float | None
+    citric_acid_g: float | None
+    energy_kcal: float | None
+    sodium_mg: float | None
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class EdibleShare:
+    """Share of the food as bought that is eaten (1 − refuse)."""
+
+    food: str
+    share: float
+    refuse: str  # what is thrown away: "bones", "peel", …
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class CookingYield:
+    """Mass after over mass before, when one food becomes another."""
+
+    food: str  # before
+    becomes: str  # Food.id after
+    method: str  # "boiled", "roasted", …
+    factor: float
+    low: float
+    high: float
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Allergen:
+    """An allergen a food brings, or may bring."""
+
+    food: str
+    allergen: str  # closed list: the UK/EU fourteen in singular slugs, e.g. "milk", "gluten"
+    status: Literal["present", "read the label"]
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Factor:
+    """An emission factor: kg CO2e per kg or litre of an item of a factor set."""
+
+    set: FactorSet
+    item: str
+    unit: Literal["kg", "litre"]
+    basis: str  # mass basis: "edible, boneless", "as bought", "dry", "drained", "cooked", …
+    mean: float
+    p05: float | None
+    p10: float | None
+    p50: float | None
+    p90: float | None
+    p95: float | None
+    low: float | None  # published extreme, unresampled
+    high: float | None
+    studies: int | None
+    farms: int | None
+    spread: float | None  # geometric standard deviation where only one value and a grade is given
+    middle: Literal["mean", "median"]  # what a single published value is
+    gwp: str
+    boundary: str
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class FactorStage:
+    """The mean of one life-cycle stage inside a factor, on the factor's own basis, with losses."""
+
+    set: FactorSet
+    item: str
+    stage: str  # a Stage, or a finer one inside production: "land-use change", "feed", "farm", "losses"
+    mean: float  # kg CO2e per unit of the factor
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Which factor stands for a food in one set."""
+
+    food: str
+    set: FactorSet
+    item: str  # Factor.item, or Mixture.name
+    fit: Fit
+    per: float  # factor units (kg or litre) per kg of the food: of its mass as bought where the
+    # factor's basis is "as bought", of its edible mass otherwise
+    why: str  # the conversion and its reason: "dry from drained, 1/2.4", "litre from kg, 1/1.03"
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Mixture:
+    """A name that spans classes, as a stated mixture of factors."""
+
+    set: FactorSet
+    name: str
+    item: str
+    share: float
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class EnergyFactor:
+    """kg CO2e per kWh of an energy carrier in a region, as delivered."""
+
+    carrier: Literal["electricity", "gas"]
+    region: str  # "uk", "us", "eu", "world", or an ISO 3166 alpha-3 code
+    kgco2e_per_kwh: float
+    spread: float  # geometric standard deviation
+    lacks: str  # what the figure leaves out: "grid losses", "upstream", ""
+    provenance: Provenance
+
+
+@dataclass(frozen=True)
+class Tables:
+    """All tables, with the indexes the core reads."""
+
+    foods: dict[str, Food]
+    names: tuple[FoodName, ...]
+    household: dict[str, tuple[HouseholdWeight, ...]]  # by food
+    densities: dict[str, tuple[Density, ...]]  # by food
+    composition: dict[str, Composition]
+    edible: dict[str, EdibleShare]
+    yields: dict[str, tuple[CookingYield, ...]]  # by food before
+    allergens: dict[str, tuple[Allergen, ...]]
+    factors: dict[tuple[str, str], Factor]  # by (set, item)
+    stages: dict[tuple[str, str], tuple[FactorStage, ...]]
+    links: dict[str, tuple[Link, ...]]  # by food
+    mixtures: dict[tuple[str, str], tuple[Mixture, ...]]  # by (set, name)
+    energy: dict[tuple[str, str], EnergyFactor]  # by (carrier, region)
+    sources: dict[str, Source]
+    sha256: str  # of all table files, sorted by name
+    version: str
