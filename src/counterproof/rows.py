@@ -5,7 +5,7 @@ One class a table; `Tables` holds them all, indexed for use. Nothing here reads 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 Obtained = Literal["read", "derived", "assumed"]
@@ -31,6 +31,10 @@ STAGES: tuple[Stage, ...] = (
     "cooking",
     "end of life",
 )
+
+
+PRODUCTION_STAGES: tuple[str, ...] = ("land-use change", "feed", "farm", "losses")
+"""Finer stages inside production, for the sets that publish them; "losses" holds conversion too."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,9 +190,22 @@ class FactorStage:
 
     set: FactorSet
     item: str
-    stage: str  # a Stage, or a finer one inside production: "land-use change", "feed", "farm", "losses"
+    stage: str  # a Stage up to retail, or one of PRODUCTION_STAGES
     mean: float  # kg CO2e per unit of the factor
     provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class FactorShape:
+    """How a factor's published percentiles are joined so that its mean comes out.
+
+    Solved by `footprint.shapes.solved_shape` and stored; 1 is a straight join.
+    """
+
+    set: FactorSet
+    item: str
+    tails: float  # bend outside the outermost percentiles
+    body: float  # bend between them
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,3 +265,4 @@ class Tables:
     sources: dict[str, Source]
     sha256: str  # of all table files, sorted by name
     version: str
+    shapes: dict[tuple[str, str], FactorShape] = field(default_factory=dict)  # by (set, item)

@@ -1,0 +1,82 @@
+"""What a plan holds: the energy the steps take, what leaves the pot, what there is to serve."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from counterproof.draws import Product
+from counterproof.rows import Stage
+
+Carrier = Literal["electricity", "gas"]
+
+
+@dataclass(frozen=True, slots=True)
+class EnergyUse:
+    """Energy that one step, or one stay in a fridge, takes for the whole batch.
+
+    Parameters
+    ----------
+    name : str
+        What it is, for people: "simmer, covered, 25 min".
+    carrier : Carrier
+        What is bought: electricity or gas.
+    kwh : Product
+        Energy delivered to the appliance, whole batch. [kWh]
+    step : int or None
+        Number of the step that takes it.
+    stage : Stage
+        "cooking" or "home storage".
+    """
+
+    name: str
+    carrier: Carrier
+    kwh: Product
+    step: int | None
+    stage: Stage = "cooking"
+
+
+@dataclass(frozen=True, slots=True)
+class Leaving:
+    """What leaves the pot and is not served: strained fruit, poured-off water, oil left behind.
+
+    Its burden stays with what is eaten; only mass and nutrients go.
+
+    Parameters
+    ----------
+    name : str
+        What it is, for people.
+    mass : Product
+        How much of it, whole batch. [kg]
+    step : int or None
+        Number of the step at which it leaves.
+    """
+
+    name: str
+    mass: Product
+    step: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """How a recipe is carried out.
+
+    Parameters
+    ----------
+    energy : tuple of EnergyUse
+        What the steps and the storage take.
+    leaving : tuple of Leaving
+        What is not served.
+    serving_mass : tuple of Product
+        Mass of one serving as eaten, a sum of products; empty: the sum of the ingredients. [kg]
+    serving_litres : float or None
+        Mean volume of one serving where it is a drink. [L]
+    assumed : tuple of str
+        What had to be assumed, one plain sentence each.
+    """
+
+    energy: tuple[EnergyUse, ...] = ()
+    leaving: tuple[Leaving, ...] = ()
+    serving_mass: tuple[Product, ...] = ()
+    serving_litres: float | None = None
+    assumed: tuple[str, ...] = ()
