@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from counterproof.draws import Product
 from counterproof.marks import Mark
@@ -84,6 +85,7 @@ class Process:
     celsius: float | None
     covered: bool | None
     appliance: str | None  # "hob", "oven", "grill", "microwave", "kettle", "fridge", "freezer"
+    leaves: Literal["solids", "liquid"] | None = None  # what straining or draining takes away
 
 
 @dataclass(frozen=True, slots=True)
