@@ -6,6 +6,7 @@ holding and boil-off do not.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from typing import Final
 
@@ -17,6 +18,7 @@ from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.sourced import Sourced
 
 JOULES_PER_KWH: Final = 3.6e6
+_LITRES: Final = re.compile(r"(?P<number>\d+(?:[.,]\d+)?)\s*(?P<milli>m)?(?:l\b|litres?|liters?)")
 HOB_SHARES: Final = {
     "simmer": c.SIMMER_SHARE,
     "poach": c.SIMMER_SHARE,
@@ -52,7 +54,13 @@ def plan_of(reading: Reading) -> Plan:
     for step in reading.steps:
         for process in step.processes:
             cooking.take(step, process)
-    return Plan(tuple(cooking.energy), tuple(cooking.leaving), (), _assumed(cooking))
+    return Plan(
+        energy=tuple(cooking.energy),
+        leaving=tuple(cooking.leaving),
+        serving_mass=_serving_mass(reading, cooking.leaving),
+        serving_litres=_serving_litres(reading),
+        assumed=_assumed(cooking),
+    )
 
 
 class _Cooking:
@@ -111,6 +119,21 @@ def _assumed(cooking: _Cooking) -> tuple[str, ...]:
     return tuple(text for text, so in said.items() if so)
 
 
+def _serving_mass(reading: Reading, leaving: list[Leaving]) -> tuple[Product, ...]:
+    """One serving as eaten: what went in less what left, over the servings."""
+    lines = tuple(line.mass.scaled(1 / reading.serves) for line in reading.lines if line.mass)
+    return lines + tuple(part.mass.scaled(-1 / reading.serves) for part in leaving)
+
+
+def _serving_litres(reading: Reading) -> float | None:
+    """Litres of one serving where the cook says how many the recipe makes."""
+    match = _LITRES.search((reading.recipe.makes or "").lower())
+    if match is None:
+        return None
+    litres = float(match["number"].replace(",", ".")) / (1000.0 if match["milli"] else 1.0)
+    return litres * reading.scale / reading.serves
+
+
 def _parameter(key: str, constant: Sourced) -> Parameter:
     return Parameter(key, Lognormal.from_spread(constant.value, constant.spread))
 
@@ -145,7 +168,11 @@ def _heat_up(reading: Reading, step: MarkedStep) -> EnergyUse:
         ),
     )
     return EnergyUse(
-        "bring to the boil", _gas_or_electric(reading), "hob", kwh, step.written.number
+        "bring to the boil",
+        _gas_or_electric(reading),
+        kwh,
+        step.written.number,
+        appliance="hob",
     )
 
 
@@ -169,9 +196,9 @@ def _hob(reading: Reading, step: MarkedStep, process: Process, minutes: Paramete
     return EnergyUse(
         _name(process),
         _gas_or_electric(reading),
-        "hob",
         Product(scale, parameters),
         step.written.number,
+        appliance="hob",
     )
 
 
@@ -189,9 +216,9 @@ def _oven(
     return EnergyUse(
         "preheat the oven" if minutes is None else _name(process),
         "gas" if gas else "electricity",
-        "oven",
         Product(1.0 if minutes is None else 1 / 60.0, parameters),
         step.written.number,
+        appliance="oven",
     )
 
 
@@ -203,9 +230,12 @@ def _electric(
     if minutes is not None:
         parameters = (*parameters, minutes)
     scale = 1.0 if minutes is None else 1 / 60.0
-    appliance = process.appliance or process.kind
     return EnergyUse(
-        _name(process), "electricity", appliance, Product(scale, parameters), step.written.number
+        _name(process),
+        "electricity",
+        Product(scale, parameters),
+        step.written.number,
+        appliance=process.appliance or process.kind,
     )
 
 
@@ -216,7 +246,7 @@ def _boil_off(process: Process, step: MarkedStep, minutes: Parameter) -> tuple[L
     rate = c.BOIL_OFF_COVERED if covered else c.BOIL_OFF_OPEN
     key = "boil-off|covered" if covered else "boil-off|open"
     mass = Product(1 / 60.0, (minutes, _parameter(key, rate)))
-    return (Leaving("steam", "boiled off", "air", mass, step.written.number),)
+    return (Leaving("steam", mass, step.written.number, "boiled off", "air"),)
 
 
 def _parted(reading: Reading, step: MarkedStep, process: Process) -> tuple[Leaving, ...]:
@@ -231,10 +261,10 @@ def _parted(reading: Reading, step: MarkedStep, process: Process) -> tuple[Leavi
             leaving.append(
                 Leaving(
                     f"strained {line.food.name}",
-                    "strained",
-                    "food waste",
                     _times(line.mass, key, share, share.value),
                     step.written.number,
+                    "strained",
+                    "food waste",
                 )
             )
         elif process.leaves == "liquid" and line.food.food_class == "water & ice":
@@ -242,10 +272,10 @@ def _parted(reading: Reading, step: MarkedStep, process: Process) -> tuple[Leavi
             leaving.append(
                 Leaving(
                     "drained water",
-                    "drained",
-                    "sink",
                     _times(line.mass, f"drained|{line.food.id}", c.ABSORBED_SHARE, gone),
                     step.written.number,
+                    "drained",
+                    "sink",
                 )
             )
     return tuple(leaving)

@@ -1,4 +1,4 @@
-"""What a plan of the steps holds: energy used and what leaves the pot."""
+"""What a plan holds: the energy the steps take, what leaves the pot, what there is to serve."""
 
 from __future__ import annotations
 
@@ -7,46 +7,89 @@ from typing import Literal
 
 from counterproof.draws import Product
 from counterproof.marks import Mark
+from counterproof.rows import Stage
 
 Carrier = Literal["electricity", "gas"]
 
 
 @dataclass(frozen=True, slots=True)
 class EnergyUse:
-    """Energy one process draws from the meter or the gas pipe, for the whole batch.
+    """Energy that one step, or one stay in a fridge, takes for the whole batch.
 
-    `kwh` is final energy [kWh]; `step` is the number of the step it belongs to.
+    Parameters
+    ----------
+    name : str
+        What it is, for people: "simmer, covered, 25 min".
+    carrier : Carrier
+        What is bought: electricity or gas.
+    kwh : Product
+        Energy delivered to the appliance, whole batch. [kWh]
+    step : int or None
+        Number of the step that takes it.
+    stage : Stage
+        "cooking" or "home storage".
+    appliance : str
+        What it is done on, for people: "hob", "oven".
     """
 
-    name: str  # for people: "simmer, 25–30 min"
+    name: str
     carrier: Carrier
-    appliance: str
     kwh: Product
-    step: int
+    step: int | None
+    stage: Stage = "cooking"
+    appliance: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Leaving:
-    """What leaves the pot and is not eaten, for the whole batch.
+    """What leaves the pot and is not served: strained fruit, poured-off water, oil left behind.
 
-    `mass` is what leaves [kg]; what it cost to grow stays with what is served.
+    Its burden stays with what is eaten; only mass and nutrients go.
+
+    Parameters
+    ----------
+    name : str
+        What it is, for people.
+    mass : Product
+        How much of it, whole batch. [kg]
+    step : int or None
+        Number of the step at which it leaves.
+    cause : str
+        Why it leaves.
+    fate : str
+        Where it goes.
     """
 
-    what: str  # for people: "strained fruit", "drained water", "steam"
-    cause: Literal["strained", "drained", "boiled off"]
-    fate: Literal["food waste", "sink", "air"]
+    name: str
     mass: Product
-    step: int
+    step: int | None
+    cause: Literal["strained", "drained", "boiled off"] = "strained"
+    fate: Literal["food waste", "sink", "air"] = "food waste"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Plan:
-    """The steps of one reading in kitchen terms.
+    """How a recipe is carried out.
 
-    `marks` are by step number; `assumed` says in plain words what was taken for granted.
+    Parameters
+    ----------
+    energy : tuple of EnergyUse
+        What the steps and the storage take.
+    leaving : tuple of Leaving
+        What is not served.
+    serving_mass : tuple of Product
+        Mass of one serving as eaten, a sum of products; empty: the sum of the ingredients. [kg]
+    serving_litres : float or None
+        Mean volume of one serving where it is a drink. [L]
+    assumed : tuple of str
+        What had to be assumed, one plain sentence each.
+    marks : tuple of (int, Mark)
+        Marks beside steps, by step number.
     """
 
-    energy: tuple[EnergyUse, ...]
-    leaving: tuple[Leaving, ...]
-    marks: tuple[tuple[int, Mark], ...]
-    assumed: tuple[str, ...]
+    energy: tuple[EnergyUse, ...] = ()
+    leaving: tuple[Leaving, ...] = ()
+    serving_mass: tuple[Product, ...] = ()
+    serving_litres: float | None = None
+    assumed: tuple[str, ...] = ()
+    marks: tuple[tuple[int, Mark], ...] = ()
