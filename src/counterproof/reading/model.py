@@ -26,6 +26,14 @@ class Quantity:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """A stretch of the line and what it was taken for: "amount", "size", "name", …"""
+
+    kind: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Split:
     """A line split into its parts by the grammar, before any food is looked up.
 
@@ -45,6 +53,7 @@ class Split:
     comment: str
     meaning: str  # the cook's own settlement, from "(meaning …)"
     flags: frozenset[str]  # "optional", "to taste", "for greasing", "divided", "juice of", …
+    parts: tuple[Part, ...] = ()  # the whole line, stretch by stretch, in the order written
 
 
 @dataclass(frozen=True, slots=True)

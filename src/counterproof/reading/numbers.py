@@ -1,0 +1,103 @@
+"""Numbers as cooks write them: 1 1/2, ½, 1,5, .25, a dozen, two to three."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from counterproof.reading.words import NUMBER_WORDS
+
+FIGURE: Final = (
+    r"(?:\d+[ ]+(?:and |& )?\d+[/⁄]\d+(?![\d/⁄])|\d+-\d[/]\d+(?![\d/⁄])|\d+[/⁄]\d+"
+    r"|\d{1,3}(?:,\d{3})+(?![\d,])|\d+(?:[.,]\d+)?|\.\d+)"
+)
+"""Pattern of one number in figures."""
+
+_WORDS: Final = "|".join(
+    re.escape(word).replace(r"\ ", " ") for word in sorted(NUMBER_WORDS, key=len, reverse=True)
+)
+NUMBER: Final = re.compile(
+    rf"(?:(?P<low>{FIGURE})(?!\d)|(?P<word>(?:{_WORDS})(?![\w'])))"
+    rf"(?:(?P<to>\s?-?\s?(?:-|to |or |and )\s?)"
+    rf"(?:(?P<high>{FIGURE})(?!\d)|(?P<high_word>(?:{_WORDS})(?![\w'])))(?![/⁄]|\s?%))?",
+    re.IGNORECASE,
+)
+"""One number or one range at a place of the line."""
+
+_PARTS: Final = re.compile(r"[ \-&]+(?:and )?")
+
+
+def figure_value(figure: str) -> tuple[float, bool]:
+    """Return the value of a number in figures, and whether a lost space was supplied.
+
+    Parameters
+    ----------
+    figure : str
+        Text that matches `FIGURE`.
+
+    Returns
+    -------
+    tuple of float and bool
+        The value [1], and True where "13/4" was read as 1 3/4.
+    """
+    if figure.isdigit():
+        return (float(figure) if len(figure) < 300 else float("inf")), False
+    if "/" not in figure and "⁄" not in figure:
+        if re.fullmatch(r"\d{1,3}(?:,\d{3})+", figure) and not figure.startswith("0"):
+            figure = figure.replace(",", "")
+        value = float(figure.replace(",", "."))
+        return value, False
+    *whole, fraction = _PARTS.split(figure)
+    upper, _, lower = fraction.replace("⁄", "/").partition("/")
+    share, lost = _share(upper, lower, lone=not whole)
+    return (float(whole[0]) if whole else 0.0) + share, lost
+
+
+def _share(upper: str, lower: str, *, lone: bool) -> tuple[float, bool]:
+    divisor = float(lower)
+    if divisor == 0:
+        return float(upper), False
+    if (
+        lone
+        and 1 < len(upper) < 4
+        and lower in {"2", "3", "4", "8"}
+        and 0 < int(upper[-1]) < int(lower)
+    ):
+        # Nobody measures eleven halves: a space between the whole and the fraction was lost.
+        return float(upper[:-1]) + float(upper[-1]) / divisor, True
+    return float(upper) / divisor, False
+
+
+def range_value(match: re.Match[str]) -> tuple[float, float, bool]:
+    """Return the least and most of a match of `NUMBER`, and whether a space was supplied.
+
+    Parameters
+    ----------
+    match : re.Match
+        A match of `NUMBER`.
+
+    Returns
+    -------
+    tuple of float, float and bool
+        Least, most [1], and as `figure_value`.
+    """
+    low_text, word, joint, high_text, high_word = match.group(
+        "low", "word", "to", "high", "high_word"
+    )
+    lost = False
+    if low_text is not None:
+        low, lost = figure_value(low_text)
+        high = low
+    else:
+        low, high = NUMBER_WORDS[word.lower()]
+    if joint is None:
+        return low, high, lost
+    if high_text is not None:
+        other, lost_too = figure_value(high_text)
+        lost = lost or lost_too
+        top = other
+    else:
+        other, top = NUMBER_WORDS[high_word.lower()]
+    if joint.strip() == "and":
+        return low + other, high + top, lost
+    return min(low, other), max(high, top), lost
