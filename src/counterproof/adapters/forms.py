@@ -1,0 +1,353 @@
+"""How each data table is laid out: its file, the row it makes, and the rules its cells obey.
+
+The columns of a table are the fields of its row class in `rows.py`, in that order, under the same
+names; a field `provenance` stands for four columns. What a cell may hold follows from the field's
+type. Here stands only what a type cannot say: keys, references, limits, closed lists and rules
+between cells. `adapters.tables` reads by these forms, `adapters.datapackage` describes them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from counterproof import rows
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+PROVENANCE = ("source", "locator", "obtained", "note")
+
+FOOD_CLASSES = (
+    "vegetables",
+    "mushrooms",
+    "seaweed",
+    "pulses",
+    "fruit",
+    "dried fruit",
+    "juices",
+    "fresh herbs",
+    "dried herbs",
+    "spices",
+    "grains",
+    "rice",
+    "flour & starch",
+    "pasta & noodles",
+    "bread & bakery",
+    "breakfast cereals",
+    "nuts & seeds",
+    "coconut products",
+    "oils",
+    "sugars & syrups",
+    "jams & preserves",
+    "chocolate & cocoa",
+    "tea & coffee",
+    "plant-based",
+    "thickeners",
+    "leavening",
+    "flavourings",
+    "dairy",
+    "cheese",
+    "eggs",
+    "butter & fats",
+    "beef",
+    "veal",
+    "offal",
+    "lamb",
+    "pork",
+    "poultry",
+    "game",
+    "fish",
+    "shellfish",
+    "condiments & sauces",
+    "pickles",
+    "stocks",
+    "vinegars",
+    "spirits & liqueurs",
+    "wine & beer",
+    "soft drinks",
+    "water & ice",
+    "salt",
+    "sweets & desserts",
+    "food additives",
+    "not food",
+)
+
+# Annex II of Regulation (EU) 1169/2011, as kept in UK law: the fourteen, as singular slugs.
+ALLERGENS = (
+    "gluten",
+    "crustaceans",
+    "eggs",
+    "fish",
+    "peanuts",
+    "soya",
+    "milk",
+    "nuts",
+    "celery",
+    "mustard",
+    "sesame",
+    "sulphites",
+    "lupin",
+    "molluscs",
+)
+
+BASES = (
+    "as bought",
+    "edible",
+    "edible, boneless",
+    "edible, shelled",
+    "dry",
+    "drained",
+    "cooked",
+    "product",
+    "litre of product",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """The numbers a column may hold: `low` and `high` belong to it unless `above` is given."""
+
+    low: float | None = None
+    high: float | None = None
+    above: float | None = None  # strictly above
+
+    def hold(self, number: float) -> bool:
+        """Whether the number is one of them."""
+        return (
+            (self.low is None or number >= self.low)
+            and (self.high is None or number <= self.high)
+            and (self.above is None or number > self.above)
+        )
+
+    def __str__(self) -> str:
+        parts = (
+            f"above {self.above:g}" if self.above is not None else "",
+            f"at least {self.low:g}" if self.low is not None else "",
+            f"at most {self.high:g}" if self.high is not None else "",
+        )
+        return " and ".join(part for part in parts if part)
+
+
+POSITIVE = Limits(above=0)
+PER_100_G = Limits(low=0, high=100)
+SPREAD = Limits(low=1)  # a geometric standard deviation
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """One table: what it is, what its rows are, and what must hold in it.
+
+    Parameters
+    ----------
+    file : str
+        Name in the data folder.
+    row : type
+        The row class of `rows.py` it makes.
+    title : str
+        What the table says, in one line.
+    key : tuple of str
+        Columns that together name a row; no two rows share them.
+    refers : mapping
+        Column → "table.column" it must be found in.
+    limits : mapping
+        Column → the numbers it may hold.
+    closed : mapping
+        Column → the words it may hold, where the row's type leaves them open.
+    filled : tuple of str
+        Columns of text that may not be empty.
+    rules : tuple
+        (what must hold between the cells of a row, the check) pairs.
+    """
+
+    file: str
+    row: type[Any]
+    title: str
+    key: tuple[str, ...]
+    refers: Mapping[str, str] = field(default_factory=dict)
+    limits: Mapping[str, Limits] = field(default_factory=dict)
+    closed: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    filled: tuple[str, ...] = ()
+    rules: tuple[tuple[str, Callable[[Any], bool]], ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The file's name without its ending."""
+        return self.file.removesuffix(".csv")
+
+
+def _percentiles_rise(factor: rows.Factor) -> bool:
+    known = [
+        value
+        for value in (factor.p05, factor.p10, factor.p50, factor.p90, factor.p95)
+        if value is not None
+    ]
+    return known == sorted(known)
+
+
+def _factors(name: str, title: str) -> Form:
+    return Form(
+        file=f"factors_{name}.csv",
+        row=rows.Factor,
+        title=title,
+        key=("set", "item"),
+        limits={
+            "studies": Limits(low=1),
+            "farms": Limits(low=1),
+            "spread": SPREAD,
+        },
+        closed={"set": (name,), "basis": BASES},
+        filled=("item", "gwp", "boundary"),
+        rules=(
+            ("percentiles rise from p05 to p95", _percentiles_rise),
+            (
+                "a factor has either all percentiles or a spread",
+                lambda f: (
+                    (f.spread is None)
+                    == (None not in (f.p05, f.p10, f.p50, f.p90, f.p95, f.low, f.high))
+                ),
+            ),
+            ("a factor with a spread is above zero", lambda f: f.spread is None or f.mean > 0),
+            (
+                'the unit is "litre" where the basis is "litre of product", and only there',
+                lambda f: (f.unit == "litre") == (f.basis == "litre of product"),
+            ),
+        ),
+    )
+
+
+FOOD = {"food": "foods.id"}
+
+FORMS: tuple[Form, ...] = (
+    Form(
+        file="sources.csv",
+        row=rows.Source,
+        title="Where figures come from: one record a source",
+        key=("id",),
+        filled=("id", "title", "producer", "published", "citation", "accessed", "licence"),
+    ),
+    Form(
+        file="foods.csv",
+        row=rows.Food,
+        title="Foods as a cook buys or uses them",
+        key=("id",),
+        closed={"food_class": FOOD_CLASSES},
+        filled=("id", "name"),
+    ),
+    Form(
+        file="names.csv",
+        row=rows.FoodName,
+        title="Names by which cooks know a food",
+        key=("name", "region"),
+        refers=FOOD,
+        filled=("name",),
+        rules=(("a name is in lower case", lambda n: n.name == n.name.lower()),),
+    ),
+    Form(
+        file="household.csv",
+        row=rows.HouseholdWeight,
+        title="What one household measure of a food weighs",
+        key=("food", "measure", "size", "form", "as_bought"),
+        refers=FOOD,
+        limits={"kg": POSITIVE, "spread": Limits(low=0, high=2)},
+        closed={"size": ("", "small", "medium", "large")},
+        filled=("measure",),
+    ),
+    Form(
+        file="densities.csv",
+        row=rows.Density,
+        title="Bulk density of a food in a spoon, cup or jug",
+        key=("food", "form"),
+        refers=FOOD,
+        limits={"kg_per_litre": Limits(above=0, high=3)},
+    ),
+    Form(
+        file="composition.csv",
+        row=rows.Composition,
+        title="Composition of 100 g of the edible part",
+        key=("food",),
+        refers=FOOD,
+        limits={
+            **{
+                f"{part}_g": PER_100_G
+                for part in (
+                    "water",
+                    "protein",
+                    "fat",
+                    "carbohydrate",
+                    "fibre",
+                    "sugars",
+                    "ash",
+                    "alcohol",
+                    "citric_acid",
+                )
+            },
+            "energy_kcal": Limits(low=0, high=950),
+            "sodium_mg": Limits(low=0, high=50_000),
+        },
+    ),
+    Form(
+        file="edible.csv",
+        row=rows.EdibleShare,
+        title="Share of the food as bought that is eaten",
+        key=("food",),
+        refers=FOOD,
+        limits={"share": Limits(above=0, high=1)},
+    ),
+    Form(
+        file="yields.csv",
+        row=rows.CookingYield,
+        title="Mass after over mass before, when one food becomes another",
+        key=("food", "becomes", "method"),
+        refers={**FOOD, "becomes": "foods.id"},
+        limits={"factor": POSITIVE, "low": POSITIVE},
+        rules=(("the factor lies between low and high", lambda y: y.low <= y.factor <= y.high),),
+    ),
+    Form(
+        file="allergens.csv",
+        row=rows.Allergen,
+        title="Allergens a food brings, or may bring",
+        key=("food", "allergen"),
+        refers=FOOD,
+        closed={"allergen": ALLERGENS},
+    ),
+    _factors("global", "Emission factors by product class with producer spread, worldwide"),
+    _factors("literature", "Emission factors as medians of a literature review"),
+    _factors("national", "Emission factors by product and stage, one country's market"),
+    Form(
+        file="factor_stages.csv",
+        row=rows.FactorStage,
+        title="The mean of each life-cycle stage inside a factor",
+        key=("set", "item", "stage"),
+        closed={"stage": (*rows.STAGES[:5], *rows.PRODUCTION_STAGES)},
+    ),
+    Form(
+        file="factor_shapes.csv",
+        row=rows.FactorShape,
+        title="How a factor's published percentiles are joined so that its mean comes out",
+        key=("set", "item"),
+        limits={"tails": POSITIVE, "body": POSITIVE},
+    ),
+    Form(
+        file="mixtures.csv",
+        row=rows.Mixture,
+        title="Names that span classes, as stated mixtures of factors",
+        key=("set", "name", "item"),
+        limits={"share": Limits(above=0, high=1)},
+    ),
+    Form(
+        file="links.csv",
+        row=rows.Link,
+        title="Which factor stands for a food in each set, and how well it fits",
+        key=("food", "set"),
+        refers=FOOD,
+        limits={"per": POSITIVE},
+    ),
+    Form(
+        file="energy.csv",
+        row=rows.EnergyFactor,
+        title="Greenhouse gases per kWh of an energy carrier, by region",
+        key=("carrier", "region"),
+        limits={"kgco2e_per_kwh": Limits(low=0, high=2), "spread": SPREAD},
+    ),
+)
