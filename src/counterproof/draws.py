@@ -183,7 +183,18 @@ class Distribution(Protocol):
         ...
 
     def quantile(self, u: Draws) -> Draws:
-        """Values at the probabilities `u`, each strictly inside (0, 1)."""
+        """Return the values at the given probabilities.
+
+        Parameters
+        ----------
+        u : (n,) array
+            Probabilities, strictly inside (0, 1). [1]
+
+        Returns
+        -------
+        (n,) array
+            A new array. [unit of the parameter]
+        """
         ...
 
 
@@ -240,12 +251,54 @@ class Lognormal:
         return cls(median * exp(sigma * sigma / 2), sigma)
 
     def quantile(self, u: Draws) -> Draws:
-        """Values at the probabilities `u`, each strictly inside (0, 1)."""
+        """Return the values at the given probabilities.
+
+        Parameters
+        ----------
+        u : (n,) array
+            Probabilities, strictly inside (0, 1). [1]
+
+        Returns
+        -------
+        (n,) array
+            A new array. [unit of the parameter]
+        """
         values = normal_quantile(u)
         values *= self.sigma
         np.exp(values, out=values)
         values *= self.mean * exp(-self.sigma * self.sigma / 2)
         return values
+
+
+@dataclass(frozen=True, slots=True)
+class Normal:
+    """Normal: for a quantity that may be negative, whose errors add instead of multiplying.
+
+    Parameters
+    ----------
+    mean : float
+        Expected value. [unit of the parameter]
+    deviation : float
+        Standard deviation, ≥ 0. [unit of the parameter]
+    """
+
+    mean: float
+    deviation: float
+
+    def quantile(self, u: Draws) -> Draws:
+        """Return the values at the given probabilities.
+
+        Parameters
+        ----------
+        u : (n,) array
+            Probabilities, strictly inside (0, 1). [1]
+
+        Returns
+        -------
+        (n,) array
+            A new array. [unit of the parameter]
+        """
+        return self.mean + self.deviation * normal_quantile(u)
 
 
 @dataclass(frozen=True, slots=True)
@@ -261,7 +314,18 @@ class Uniform:
         return (self.low + self.high) / 2
 
     def quantile(self, u: Draws) -> Draws:
-        """Values at the probabilities `u`, each strictly inside (0, 1)."""
+        """Return the values at the given probabilities.
+
+        Parameters
+        ----------
+        u : (n,) array
+            Probabilities, strictly inside (0, 1). [1]
+
+        Returns
+        -------
+        (n,) array
+            A new array. [unit of the parameter]
+        """
         return self.low + (self.high - self.low) * u
 
 
@@ -393,7 +457,7 @@ class Product:
             A new array. [unit of the product]
         """
         # The scale comes last: then twice the scale is exactly twice the draws.
-        drawn = np.ones(streams.n)
+        drawn: Draws = np.ones(streams.n)
         for parameter in self.parameters:
             drawn *= streams.values(parameter)
         drawn *= self.scale

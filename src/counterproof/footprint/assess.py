@@ -1,0 +1,291 @@
+"""The footprint of one serving, from a recipe as it was understood."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from counterproof.draws import Draws, Range, Streams
+from counterproof.footprint.factors import FITS, LINK_DEVIATION, SETS, RangeFor, Valued
+from counterproof.footprint.items import (
+    Item,
+    Preference,
+    Uncounted,
+    energy_items,
+    line_item,
+)
+from counterproof.footprint.model import (
+    Basis,
+    Footprint,
+    ItemFootprint,
+    Opinion,
+    StageFootprint,
+)
+from counterproof.footprint.nutrition import serving_function
+from counterproof.footprint.settling import settle_next
+from counterproof.plan.model import Plan
+from counterproof.reading.model import Reading
+from counterproof.rows import STAGES, FactorSet, Source, Tables
+
+SHOWN = 0.9
+"""Share of the mass a set must cover for its second opinion to be shown (method §3). [1]"""
+
+
+def assess(  # noqa: PLR0913 - tables and options are arguments, never global state
+    reading: Reading,
+    tables: Tables,
+    plan: Plan | None = None,
+    *,
+    streams: Streams,
+    range_for: RangeFor | None = None,
+    factor_set: Preference = None,
+) -> Footprint:
+    """Footprint of one serving.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood; masses are of the whole batch for `reading.serves` servings.
+    tables : Tables
+        All tables.
+    plan : Plan or None
+        Energy of the steps and the storage, what is served; None: ingredients only.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+    range_for : RangeFor or None
+        one-purchase or the-average; None: as the kitchen says.
+    factor_set : Preference
+        A set for all foods, a set for some by Food.id, or None: each food's own base.
+
+    Returns
+    -------
+    Footprint
+        With n draws of the serving and of each item. [kg CO2e]
+
+    Notes
+    -----
+    Every item is amount × worth. Stages after the farm stand inside a factor as constants at
+    their published means; production absorbs the draw, negative totals included, so that a
+    stage can later be replaced by something specific without adding what is not there.
+    """
+    asked = range_for or reading.kitchen.range_for
+    items, uncounted, assumed = _items(reading, tables, plan, asked, factor_set)
+    # Sums run in an order of their own, so that moving a line moves no digit.
+    ordered = sorted(items, key=lambda item: item.identity)
+    serves = reading.serves
+    amounts = _stacked([item.amount.draws(streams) for item in ordered], streams)
+    amounts /= serves
+    drawn = _stacked([item.worth.draws(streams) for item in ordered], streams)
+    drawn *= amounts
+    total = drawn.sum(axis=0)
+    stage_means = np.array([item.worth.stages for item in ordered]).reshape(-1, len(STAGES))
+    by_stage = stage_means.T @ amounts
+    by_stage[0] = total - by_stage[1:].sum(axis=0)
+    means = np.array([item.amount.mean for item in ordered]) / serves
+    item_means = means * np.array([item.worth.mean for item in ordered])
+    mean = float(item_means.sum())
+    staged = stage_means.T @ means
+    rows = np.concatenate([drawn, total[np.newaxis], by_stage])
+    ranges = Range.of_rows(rows, (*item_means.tolist(), mean, *staged.tolist()))
+    places = {id(item): at for at, item in enumerate(ordered)}
+
+    def part(item: Item) -> ItemFootprint:
+        at = places[id(item)]
+        within = zip(STAGES, (stage_means[at] * means[at]).tolist(), strict=True)
+        return ItemFootprint(
+            item,
+            ranges[at],
+            {stage: value for stage, value in within if value},
+            float(item_means[at] / mean) if mean else None,
+        )
+
+    computed = {"production"} | {item.stage for item in items if item.kind == "energy"}
+    variance = float(total.var()) * serves**2
+    return Footprint(
+        function=serving_function(reading, tables, plan),
+        serves=serves,
+        serving=ranges[len(ordered)],
+        items=tuple(part(item) for item in items),
+        uncounted=tuple(uncounted),
+        stages=tuple(
+            StageFootprint(stage, found, stage in computed)
+            for stage, found in zip(STAGES, ranges[len(ordered) + 1 :], strict=True)
+            if found.mean or found.p95
+        ),
+        coverage_mass=_coverage(reading, items),
+        coverage_by_fit=_by_fit(reading, items),
+        second_opinion=second_opinion(reading, tables, plan, asked, items),
+        settle_next=settle_next(ordered, variance, streams, asked),
+        assumed=tuple(assumed),
+        sources=_sources(items, tables),
+        basis=_basis(reading, tables, items, streams, asked),
+        as_written={line.written.number: line.written.text for line in reading.lines},
+        draws=total,
+        item_draws=drawn[[places[id(item)] for item in items]],
+    )
+
+
+def _stacked(rows: list[Draws], streams: Streams) -> Draws:
+    return np.array(rows) if rows else np.zeros((0, streams.n))
+
+
+def _items(
+    reading: Reading,
+    tables: Tables,
+    plan: Plan | None,
+    range_for: RangeFor,
+    factor_set: Preference,
+) -> tuple[list[Item], list[Uncounted], list[str]]:
+    items: list[Item] = []
+    uncounted: list[Uncounted] = []
+    for line in reading.lines:
+        found = line_item(line, tables, range_for=range_for, factor_set=factor_set)
+        if isinstance(found, Item):
+            items.append(found)
+        else:
+            uncounted.append(found)
+    assumed = _assumed(items)
+    if plan is None:
+        assumed.append("Cooking and home storage are not counted.")
+    else:
+        energy, said = energy_items(plan, reading, tables)
+        items += energy
+        assumed += [*plan.assumed, *said]
+    return items, uncounted, assumed
+
+
+def _assumed(items: Sequence[Item]) -> list[str]:
+    said: dict[str, None] = {}
+    for item in items:
+        if not isinstance(item.worth, Valued):
+            continue
+        link = item.worth.link
+        if link.fit != "same":
+            said[
+                f"{item.name}: valued as {link.item} ({link.fit}), give or take a factor of "
+                f"{LINK_DEVIATION[link.fit]} (assumed)."
+            ] = None
+        if not item.worth.staged:
+            said[
+                f"{item.name}: its source does not divide by stage; all of it stands under "
+                "production."
+            ] = None
+        for part in item.worth.components:
+            if part.factor.provenance.obtained == "assumed":
+                said[f"{item.name}: factor assumed. {part.factor.provenance.note}"] = None
+    return list(said)
+
+
+def _masses(reading: Reading) -> dict[int, float]:
+    return {line.written.number: line.mass.mean for line in reading.lines if line.mass is not None}
+
+
+def _coverage(reading: Reading, items: Sequence[Item]) -> float:
+    masses = _masses(reading)
+    whole = sum(masses.values())
+    counted = sum(masses[item.number] for item in items if item.number in masses and item.food)
+    return counted / whole if whole else 0.0
+
+
+def _by_fit(reading: Reading, items: Sequence[Item]) -> dict[str, float]:
+    masses = _masses(reading)
+    whole = sum(masses.values())
+    shares = dict.fromkeys(FITS, 0.0)
+    for item in items:
+        if isinstance(item.worth, Valued) and item.number in masses:
+            shares[item.worth.link.fit] += masses[item.number] / whole if whole else 0.0
+    return {fit: share for fit, share in shares.items() if share}
+
+
+def _counted_in(items: Sequence[Item]) -> set[FactorSet]:
+    return {item.worth.link.set for item in items if isinstance(item.worth, Valued)}
+
+
+def second_opinion(
+    reading: Reading,
+    tables: Tables,
+    plan: Plan | None,
+    range_for: RangeFor,
+    base: Sequence[Item],
+) -> tuple[Opinion, ...]:
+    """One serving valued in each single set that covers enough of it.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    tables : Tables
+        All tables.
+    plan : Plan or None
+        Energy of the steps and the storage.
+    range_for : RangeFor
+        one-purchase or the-average; the means are the same.
+    base : sequence of Item
+        The total's own items; a set that values all of them is no second opinion.
+
+    Returns
+    -------
+    tuple of Opinion
+        Means over what each set covers, never to be ranked against each other. [kg CO2e]
+    """
+    opinions: list[Opinion] = []
+    for name in SETS:
+        if _counted_in(base) == {name}:
+            continue
+        items, _, _ = _items(reading, tables, plan, range_for, name)
+        coverage = _coverage(reading, items)
+        if coverage >= SHOWN:
+            factors = [
+                part.factor
+                for item in items
+                if isinstance(item.worth, Valued)
+                for part in item.worth.components
+            ]
+            opinions.append(
+                Opinion(
+                    name,
+                    sum(item.mean for item in items) / reading.serves,
+                    coverage,
+                    tuple(sorted({factor.gwp for factor in factors})),
+                    tuple(sorted({factor.boundary for factor in factors})),
+                )
+            )
+    return tuple(opinions)
+
+
+def _sources(items: Sequence[Item], tables: Tables) -> tuple[Source, ...]:
+    ids: dict[str, None] = {}
+    for item in items:
+        worth = item.worth
+        if isinstance(worth, Valued):
+            ids.update(dict.fromkeys(part.factor.provenance.source for part in worth.components))
+            ids[worth.link.provenance.source] = None
+        else:
+            ids[worth.factor.provenance.source] = None
+    return tuple(tables.sources[name] for name in sorted(ids) if name in tables.sources)
+
+
+def _basis(
+    reading: Reading,
+    tables: Tables,
+    items: Sequence[Item],
+    streams: Streams,
+    range_for: RangeFor,
+) -> Basis:
+    editions = {
+        part.factor.gwp
+        for item in items
+        if isinstance(item.worth, Valued)
+        for part in item.worth.components
+    }
+    return Basis(
+        middle=reading.kitchen.middle,
+        range_for=range_for,
+        gwp=tuple(sorted(editions)),
+        factor_sets=tuple(name for name in SETS if name in _counted_in(items)),
+        seed=streams.seed,
+        draws=streams.n,
+        version=tables.version,
+        data_sha256=tables.sha256,
+    )

@@ -1,0 +1,312 @@
+"""From a food to its emission factor: which set, which item, with what deviation."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import exp, expm1, log, log1p, sqrt
+from typing import Literal
+
+import numpy as np
+
+from counterproof.draws import Distribution, Draws, Lognormal, Normal, Parameter, Streams
+from counterproof.footprint.shapes import Percentiles, published_points, solved_shape
+from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Tables
+
+RangeFor = Literal["one-purchase", "the-average"]
+
+SETS: tuple[FactorSet, ...] = ("global", "literature", "national")
+"""Factor sets, the one with the producers' spread first."""
+
+FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
+"""How well a linked food fits, best first."""
+
+LINK_DEVIATION: Mapping[Fit, float] = {
+    "same": 1.0,
+    "other form": 1.1,
+    "relative": 1.3,
+    "class average": 1.5,
+}
+"""Geometric standard deviation of a food about the factor it is linked to. [1]
+
+Assumption, affects every food not linked as "same". Other form (dried from fresh, paste from
+whole): the conversion of mass is known to about a tenth. Class average: the national set's foods
+inside one class of the global set scatter by about half. Relative: between the two.
+"""
+
+BETWEEN_SETS = 0.46
+"""Log standard deviation of one food's factor between the three sets, over 26 staples. [1]
+
+Computed from the factor tables (docs/method: "From food to factor").
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Component:
+    """One factor's part in what stands for a food: the whole, or a share of a mixture."""
+
+    share: float
+    factor: Factor
+    parameter: Parameter  # kg CO2e per unit of the factor
+
+
+@dataclass(frozen=True, slots=True)
+class Valued:
+    """What stands for a food: factors, their mass basis, and the food's own deviation.
+
+    Parameters
+    ----------
+    link : Link
+        The link that was followed.
+    components : tuple of Component
+        One, or the parts of a mixture; their shares sum to 1.
+    deviation : Parameter or None
+        Of the food about what it is linked to, mean 1; None where it is the same food. [1]
+    stages : tuple of float
+        Mean by stage, in the order of `rows.STAGES`; production holds what no other stage
+        does. [kg CO2e per kg of the food on the basis of the factor]
+    staged : bool
+        Whether the source says how the factor divides by stage.
+    """
+
+    link: Link
+    components: tuple[Component, ...]
+    deviation: Parameter | None
+    stages: tuple[float, ...]
+    staged: bool
+
+    @property
+    def as_bought(self) -> bool:
+        """Whether the factor is per mass as bought, not per edible mass."""
+        return self.components[0].factor.basis == "as bought"
+
+    @property
+    def mean(self) -> float:
+        """Expected kg CO2e per kg of the food."""
+        return self.link.per * sum(
+            part.share * part.parameter.distribution.mean for part in self.components
+        )
+
+    def draws(self, streams: Streams) -> Draws:
+        """Return the draws of kg CO2e per kg of the food.
+
+        Parameters
+        ----------
+        streams : Streams
+            Seed, number of draws, and the draws already made.
+
+        Returns
+        -------
+        (n,) array
+            A new array. [kg CO2e per kg of the food]
+        """
+        drawn = np.zeros(streams.n)
+        for part in self.components:
+            drawn += part.share * streams.values(part.parameter)
+        drawn *= self.link.per
+        if self.deviation is not None:
+            drawn *= streams.values(self.deviation)
+        return drawn
+
+
+def best_link(food: str, factor_set: FactorSet, tables: Tables) -> Link | None:
+    """Best-fitting link of a food in one set.
+
+    Parameters
+    ----------
+    food : str
+        Food.id.
+    factor_set : FactorSet
+        The set to look in.
+    tables : Tables
+        All tables.
+
+    Returns
+    -------
+    Link or None
+        The first of equally well fitting ones; None where the set has nothing for the food.
+    """
+    links = [link for link in tables.links.get(food, ()) if link.set == factor_set]
+    return min(links, key=lambda link: FITS.index(link.fit), default=None)
+
+
+def base_link(food: str, tables: Tables) -> Link | None:
+    """Link that values a food in a total.
+
+    Parameters
+    ----------
+    food : str
+        Food.id.
+    tables : Tables
+        All tables.
+
+    Returns
+    -------
+    Link or None
+        The global set's where it is the same food or another form of it; otherwise the
+        best-fitting one of all sets, the global set's among equals; None where there is none.
+    """
+    links = [link for name in SETS if (link := best_link(food, name, tables)) is not None]
+    if links and links[0].set == "global" and links[0].fit in {"same", "other form"}:
+        return links[0]
+    return min(links, key=lambda link: FITS.index(link.fit), default=None)
+
+
+def _purchase_distribution(factor: Factor, tables: Tables) -> Distribution:
+    """What a randomly bought item may be."""
+    points = published_points(factor)
+    if points is not None:
+        stored = tables.shapes.get((factor.set, factor.item))
+        tails, body = solved_shape(factor) if stored is None else (stored.tails, stored.body)
+        return Percentiles(*points, tails, body)
+    if factor.mean <= 0:
+        return Normal(factor.mean, abs(factor.mean) * (_deviation(factor) - 1))
+    if factor.middle == "median":
+        return Lognormal.from_median(factor.mean, _deviation(factor))
+    return Lognormal(factor.mean, log(_deviation(factor)))
+
+
+def _deviation(factor: Factor) -> float:
+    # A source without a grade: the only dispersion ever measured here is that between sets.
+    return exp(BETWEEN_SETS) if factor.spread is None else factor.spread
+
+
+def _average_distribution(factor: Factor, purchase: Distribution) -> Distribution:
+    """How well the mean is known; a lower bound, since sets share sources and errors."""
+    mean = purchase.mean
+    if not isinstance(purchase, Percentiles):
+        if mean <= 0:
+            return purchase
+        return Lognormal(mean, max(BETWEEN_SETS, log(_deviation(factor))))
+    middles = (np.arange(2000) + 0.5) / 2000
+    # Studies count, never farms: farms of one study are clustered.
+    error = float(purchase.quantile(middles).std()) / sqrt(max(1, factor.studies or 1))
+    if mean <= 0 or purchase.values[1] < 0:
+        between = abs(mean) * sqrt(expm1(BETWEEN_SETS**2))
+        return Normal(mean, sqrt(error**2 + between**2))
+    return Lognormal(mean, sqrt(log1p((error / mean) ** 2) + BETWEEN_SETS**2))
+
+
+def factor_parameter(
+    factor: Factor, tables: Tables, *, range_for: RangeFor, food: str, purchase: str = "home"
+) -> Parameter:
+    """Keyed parameter of a factor.
+
+    Parameters
+    ----------
+    factor : Factor
+        A row of a factor table. [kg CO2e per unit of the factor]
+    tables : Tables
+        All tables; a solved shape is taken from there, or solved here.
+    range_for : RangeFor
+        one-purchase: what a randomly bought item may be. the-average: how well the mean is
+        known, a lower bound.
+    food : str
+        Food.id: under one-purchase two foods of one class are bought apart.
+    purchase : str
+        "home", or the name of a second purchase of the same food.
+
+    Returns
+    -------
+    Parameter
+        Of the same mean in both cases. [kg CO2e per unit of the factor]
+
+    Notes
+    -----
+    one-purchase: through the published percentiles; else lognormal with the source's geometric
+    standard deviation, exp(0.46) where it gives none. the-average: the error of the mean within
+    the set, standard deviation / √studies, combined with the dispersion between sets (0.46 as a
+    log standard deviation). The floor by fit is the link's own deviation, which multiplies it.
+    Where percentiles are negative the errors add (normal) instead of multiplying.
+    """
+    distribution = _purchase_distribution(factor, tables)
+    key = f"factor|{factor.set}|{factor.item}"
+    if range_for == "the-average":
+        return Parameter(key, _average_distribution(factor, distribution))
+    return Parameter(f"{key}|{food}|{purchase}", distribution)
+
+
+def _stage_means(
+    components: tuple[Component, ...], per: float, tables: Tables
+) -> tuple[tuple[float, ...], bool]:
+    means: dict[str, float] = dict.fromkeys(STAGES, 0.0)
+    staged = True
+    for part in components:
+        rows = tables.stages.get((part.factor.set, part.factor.item), ())
+        staged = staged and bool(rows)
+        rest = part.parameter.distribution.mean
+        for row in rows:
+            if row.stage in means and row.stage != "production":
+                means[row.stage] += per * part.share * row.mean
+                rest -= row.mean
+        # Production, with losses and conversion, is what no other stage holds.
+        means["production"] += per * part.share * rest
+    return tuple(means[stage] for stage in STAGES), staged
+
+
+def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "home") -> Valued:
+    """What stands for a food, by one link.
+
+    Parameters
+    ----------
+    link : Link
+        The link to follow.
+    tables : Tables
+        All tables.
+    range_for : RangeFor
+        one-purchase or the-average.
+    purchase : str
+        "home", or the name of a second purchase of the same food.
+
+    Returns
+    -------
+    Valued
+        Factors with keyed parameters, the food's deviation, and means by stage.
+    """
+    parts = tables.mixtures.get((link.set, link.item))
+    named = [(part.item, part.share) for part in parts] if parts else [(link.item, 1.0)]
+    components = tuple(
+        Component(
+            share,
+            tables.factors[link.set, item],
+            factor_parameter(
+                tables.factors[link.set, item],
+                tables,
+                range_for=range_for,
+                food=link.food,
+                purchase=purchase,
+            ),
+        )
+        for item, share in named
+    )
+    spread = LINK_DEVIATION[link.fit]
+    deviation = (
+        None if spread == 1.0 else Parameter(f"link|{link.food}", Lognormal(1.0, log(spread)))
+    )
+    stages, staged = _stage_means(components, link.per, tables)
+    return Valued(link, components, deviation, stages, staged)
+
+
+def covering_set(foods: frozenset[str], tables: Tables) -> FactorSet | None:
+    """Set in which two sides of a comparison are valued.
+
+    Parameters
+    ----------
+    foods : frozenset of str
+        Food.id of every food in which the two sides differ.
+    tables : Tables
+        All tables.
+
+    Returns
+    -------
+    FactorSet or None
+        Among the sets that cover every food, the one whose worst fit is best (same and other
+        form count alike), the global set among equals; None where no set covers all.
+    """
+    ranked: list[tuple[int, FactorSet]] = []
+    for name in SETS:
+        links = [best_link(food, name, tables) for food in foods]
+        if all(link is not None for link in links):
+            worst = max((FITS.index(link.fit) for link in links if link is not None), default=0)
+            ranked.append((max(1, worst), name))
+    return min(ranked, key=lambda rank: rank[0], default=(0, None))[1]

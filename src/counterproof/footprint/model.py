@@ -1,0 +1,225 @@
+"""What an assessment holds, and its JSON form."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from counterproof.draws import Draws, Range
+from counterproof.footprint.factors import RangeFor
+from counterproof.footprint.items import Item, Uncounted
+from counterproof.footprint.nutrition import Function
+from counterproof.footprint.settling import Settling
+from counterproof.rows import Source, Stage
+
+
+@dataclass(frozen=True, slots=True)
+class StageFootprint:
+    """One life-cycle stage of one serving.
+
+    `computed`: something in it was worked out for this recipe, so its range is told; otherwise
+    it stands inside the factors and only its mean is.
+    """
+
+    stage: Stage
+    kgco2e: Range
+    computed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ItemFootprint:
+    """One item's part in one serving: a range, its mean by stage, its share of the total's mean."""
+
+    item: Item
+    kgco2e: Range
+    stages: Mapping[str, float]
+    share: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Opinion:
+    """One serving valued in one factor set alone, and the share of the mass it covers."""
+
+    set: str
+    kgco2e: float
+    coverage: float
+    gwp: tuple[str, ...]
+    boundary: tuple[str, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form."""
+        return {
+            "set": self.set,
+            "kgco2e": self.kgco2e,
+            "coverage": self.coverage,
+            "gwp": list(self.gwp),
+            "boundary": list(self.boundary),
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Basis:
+    """What a total rests on."""
+
+    middle: str
+    range_for: RangeFor
+    gwp: tuple[str, ...]
+    factor_sets: tuple[str, ...]
+    seed: int
+    draws: int
+    version: str
+    data_sha256: str
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form."""
+        return {
+            "middle": self.middle,
+            "range_for": self.range_for,
+            "gwp": list(self.gwp),
+            "factor_sets": list(self.factor_sets),
+            "seed": self.seed,
+            "draws": self.draws,
+            "version": self.version,
+            "data_sha256": self.data_sha256,
+            "boundary": (
+                "cradle to plate: production, processing, packaging, transport, retail, "
+                "home storage, cooking, end of life"
+            ),
+            "review": ("no critical review; not a comparative assertion in the sense of ISO 14044"),
+        }
+
+
+@dataclass(frozen=True)
+class Footprint:
+    """One serving's footprint, its parts, and what it rests on.
+
+    The mean of every range is the static value: every parameter at its mean, which is exact
+    because each item is a product of independent parameters. `draws` and `item_draws` are of
+    one serving, aligned by draw with every other assessment on the same streams. [kg CO2e]
+    """
+
+    function: Function
+    serves: float
+    serving: Range
+    items: tuple[ItemFootprint, ...]
+    uncounted: tuple[Uncounted, ...]
+    stages: tuple[StageFootprint, ...]
+    coverage_mass: float
+    coverage_by_fit: Mapping[str, float]
+    second_opinion: tuple[Opinion, ...]
+    settle_next: tuple[Settling, ...]
+    assumed: tuple[str, ...]
+    sources: tuple[Source, ...]
+    basis: Basis
+    as_written: Mapping[int, str]
+    draws: Draws
+    item_draws: Draws
+
+    @property
+    def static(self) -> float:
+        """One serving with every parameter at its mean. [kg CO2e]"""
+        return self.serving.mean
+
+    @property
+    def batch(self) -> Range:
+        """The whole batch. [kg CO2e]"""
+        return self.serving.scaled(self.serves)
+
+    @property
+    def per(self) -> dict[str, float | None]:
+        """Mean per kg, per litre, per 1000 kcal and per 100 g protein; None where unknown."""
+
+        def over(amount: float | None) -> float | None:
+            return self.static / amount if amount else None
+
+        gives = self.function
+        return {
+            "kg": over(gives.kg),
+            "litre": over(gives.litres),
+            "1000_kcal": over(None if gives.kcal is None else gives.kcal / 1000),
+            "100_g_protein": over(None if gives.protein_g is None else gives.protein_g / 100),
+        }
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, as contracts promise it."""
+        return {
+            "functional_unit": {
+                "name": "one serving",
+                "mass_kg": self.function.kg,
+                "litres": self.function.litres,
+            },
+            "serving": {"kgco2e": self.serving.to_dict()},
+            "batch": {"kgco2e": self.batch.to_dict()},
+            "per": self.per,
+            "stages": [
+                {
+                    "stage": part.stage,
+                    "kgco2e": part.kgco2e.to_dict() if part.computed else part.kgco2e.mean,
+                }
+                for part in self.stages
+            ],
+            "lines": self._lines(),
+            "activities": [_activity(part, self.serves) for part in self.items],
+            "coverage": {"mass_share": self.coverage_mass, "by_fit": dict(self.coverage_by_fit)},
+            "second_opinion": [opinion.to_dict() for opinion in self.second_opinion],
+            "settle_next": [
+                {"what": part.what, "share_of_variance": part.share_of_variance}
+                for part in self.settle_next
+            ],
+            "assumed": list(self.assumed),
+            "sources": [
+                {
+                    "id": source.id,
+                    "citation": source.citation,
+                    "address": source.address,
+                    "licence": source.licence,
+                    "credit": source.credit,
+                }
+                for source in self.sources
+            ],
+            "basis": self.basis.to_dict(),
+            "audit": {
+                "static_kgco2e": self.static,
+                "mean_of_draws_kgco2e": float(np.mean(self.draws)),
+            },
+        }
+
+    def _lines(self) -> list[dict[str, Any]]:
+        lines: dict[int, dict[str, Any]] = {
+            line.number: {
+                "number": line.number,
+                "as_written": line.as_written,
+                "kgco2e": None,
+                "stages": {},
+                "share": None,
+                "uncounted": line.why,
+            }
+            for line in self.uncounted
+        }
+        for part in self.items:
+            if part.item.kind == "line" and part.item.number is not None:
+                lines[part.item.number] = {
+                    "number": part.item.number,
+                    "as_written": self.as_written[part.item.number],
+                    "kgco2e": part.kgco2e.to_dict(),
+                    "stages": dict(part.stages),
+                    "share": part.share,
+                }
+        return [lines[number] for number in sorted(lines)]
+
+
+def _activity(part: ItemFootprint, serves: float) -> dict[str, Any]:
+    item = part.item
+    return {
+        "name": item.name,
+        "stage": item.stage,
+        "amount": item.amount.mean / serves,
+        "unit": item.unit,
+        "kgco2e": part.kgco2e.to_dict(),
+        "source": item.source,
+        "factor": item.factor,
+        "step" if item.kind == "energy" else "line": item.number,
+    }
