@@ -95,6 +95,7 @@ _NO_FOOD: Final = re.compile(
     r"|a combination|if\b|to\b|cut|chopped|sliced|minced|grated|crushed|torn|\d+[\s-]?(?:inch|cm|in\b))",
     re.IGNORECASE,
 )
+_MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _WORDY: Final = re.compile(r"[^\W\d_]", re.UNICODE)
 _MEATS: Final = frozenset("beef lamb pork turkey chicken veal meat steak venison mutton".split())
 
@@ -186,27 +187,28 @@ def _read_rest(rest: str, reading: _Reading) -> None:
     while index < len(pieces):
         piece = pieces[index]
         index += 1
-        if piece in {",", ";", "-", ":", ")"}:
-            continue
-        if piece[0] == "(":
+        if piece in _MARKS:
+            named = named or bool(reading.name and not _describes(reading.name[-1]))
+        elif piece[0] == "(":
             _read_bracket(piece, reading, after_name=not named)
-        elif not named:
-            comma_next = index < len(pieces) and pieces[index] == ","
-            named = _read_name(piece, reading, comma_next=comma_next)
-            if named and comma_next:
-                index += _read_list(pieces[index:], reading)
-            elif not named:
-                continue
-            if index < len(pieces) and pieces[index][0] == "(":
-                named = named and reading.preparation == [] and False
-        else:
+        elif named:
             _read_clause(piece, reading)
+        else:
+            _read_name(piece, reading)
+            if reading.name and index < len(pieces) and pieces[index] == ",":
+                index += _read_list(pieces[index:], reading)
+
+
+def _describes(name: str) -> bool:
+    """Return whether these words only describe, so that the name must go on."""
+    return all(word in NEVER_ALONE for word in name.lower().split())
 
 
 def _read_list(pieces: list[str], reading: _Reading) -> int:
     """Read "…, brandy, or Calvados": the further members of a list that ends with "or"."""
     members: list[str] = []
     taken = 0
+    rest = ""
     for place in range(0, min(len(pieces) - 1, 16), 2):
         if pieces[place] != ",":
             return 0
@@ -216,7 +218,10 @@ def _read_list(pieces: list[str], reading: _Reading) -> int:
             if _NO_FOOD.match(lower[3:]) or not members:
                 return 0
             taken = place + 2
-            members.append(member[3:])
+            last = member[3:].split()
+            stop = _breaking(last, [WORD_CLASSES.get(word.lower(), 0) for word in last], 0)
+            members.append(" ".join(last[:stop]))
+            rest = " ".join(last[stop:])
             break
         words = lower.split()
         if len(words) > 4 or any(WORD_CLASSES.get(word, 0) in {PREPARATION, BREAK, MANNER} for word in words):
@@ -232,6 +237,8 @@ def _read_list(pieces: list[str], reading: _Reading) -> int:
     for member in members:
         reading.note("alternative", member)
         reading.alternatives.append(member)
+    if rest:
+        _read_clause(rest, reading)
     return taken
 
 
@@ -250,44 +257,36 @@ def _shared(members: list[str], reading: _Reading) -> None:
             members[place] = f"{member} {last[-1]}"
 
 
-def _read_name(piece: str, reading: _Reading, *, comma_next: bool) -> bool:
-    """Read a piece of the name; return whether the name is complete after it."""
+def _read_name(piece: str, reading: _Reading) -> None:
+    """Read a piece of the name, and the clause that may follow it without a comma."""
     words = piece.split()
     classes = [WORD_CLASSES.get(word.lower(), 0) for word in words]
     start, stop = 0, len(words)
     if any(classes):
         start = _leading(words, classes, reading)
         stop = _breaking(words, classes, start)
-    while start < stop and (size := SIZES.get(words[start].lower())) is not None:
-        if reading.head.size or not size or not reading.head.quantities:
-            break
-        reading.head.size = size
-        reading.note("size", words[start])
-        start += 1
     if start:
-        lead = " ".join(words[:start])
-        if lead and not (reading.parts and reading.parts[-1].kind == "size"):
-            reading.prepared(lead)
+        reading.prepared(" ".join(words[:start]))
+    if start < stop and not reading.head.size and reading.head.quantities:
+        size = SIZES.get(words[start].lower())
+        if size and stop - start > 1:
+            reading.head.size = size
+            reading.note("size", words[start])
+            start += 1
     name = words[start:stop]
     if name and name[0].lower() == "of":
         name = name[1:]
         reading.note("comment", "of")
-    complete = True
+    if name and not reading.head.quantities:
+        name = _trailing_amount(name, reading)
     if name:
-        alternative = [place for place in range(start, stop) if classes[place] == OR] if any(classes) else []
-        if alternative and alternative[0] > start and alternative[-1] < stop - 1:
+        if OR in classes[start:stop] and "or" in [word.lower()[-2:] for word in name[1:-1]]:
             _read_alternatives(name, reading)
         else:
             reading.name.append(" ".join(name))
             reading.note("name", " ".join(name))
-        if comma_next and stop == len(words):
-            lowered = [word.lower() for word in name]
-            complete = not all(word in NEVER_ALONE for word in lowered)
-    elif not words[stop:]:
-        complete = False
     if stop < len(words):
         _read_clause(" ".join(words[stop:]), reading)
-    return complete
 
 
 def _leading(words: list[str], classes: list[int], reading: _Reading) -> int:
@@ -358,13 +357,22 @@ def _read_alternatives(words: list[str], reading: _Reading) -> None:
     if len(last) > 1:
         own = SHARED_HEADS.get(last[-1].lower(), frozenset())
         for group in groups[:-1]:
-            if len(group) == 1 and (group[0].lower() in NEVER_ALONE or group[0].lower() in own):
+            if all(word.lower() in NEVER_ALONE for word in group):
+                group += _without_adjectives(last)
+            elif len(group) == 1 and group[0].lower() in own:
                 group.append(last[-1])
     reading.name.append(" ".join(first))
     for group in groups[1:]:
         text = " ".join(group)
         row = amounts(text, 0, reading.system)
         reading.alternatives.append(text[row[-1].end :].strip() if row else text)
+
+
+def _without_adjectives(words: list[str]) -> list[str]:
+    place = 0
+    while place < len(words) - 1 and words[place].lower() in NEVER_ALONE:
+        place += 1
+    return words[place:]
 
 
 def _read_bracket(piece: str, reading: _Reading, *, after_name: bool) -> None:
@@ -417,7 +425,9 @@ def _read_clause(piece: str, reading: _Reading) -> None:
     if lower.startswith("divided"):
         reading.flags.add("divided")
     found = bracketed(piece, reading.system) if piece[:1].isdigit() or lower[:5] in {"about", "each ", "appro"} else None
-    if found is not None and found[0][-1].named and MEASURES[found[0][0].measure] != "length":
+    if found is not None and found[0][-1].named and (
+        MEASURES[found[0][0].measure] != "length" or not reading.head.quantities
+    ):
         _add(reading, [Quantity(a.low, a.high, a.measure) for a in found[0]], found[1])
         reading.note("amount", piece)
         return
@@ -448,8 +458,6 @@ def _read_clause(piece: str, reading: _Reading) -> None:
 def _finished(text: str, reading: _Reading) -> Split:
     found = reading.head
     name = " ".join(reading.name)
-    if not found.quantities and not found.flags & {"percent of another"}:
-        name = _trailing_amount(name, reading)
     if len(found.quantities) >= 1 and found.quantities[0].measure == "piece":
         name = _trailing_unit(name, reading)
     if not name:
@@ -470,25 +478,21 @@ def _finished(text: str, reading: _Reading) -> Split:
     )
 
 
-_AT_END: Final = re.compile(r"(?:(?<=\s)|^)(?=[\d.])")
-
-
-def _trailing_amount(name: str, reading: _Reading) -> str:
+def _trailing_amount(name: list[str], reading: _Reading) -> list[str]:
     """Read "flour 200 g": the amount after the name."""
-    if not any(char.isdigit() for char in name):
-        return name
-    for place in _AT_END.finditer(name):
-        found = bracketed(name[place.start() :], reading.system)
-        if found is not None and place.start():
-            _add(reading, [Quantity(a.low, a.high, a.measure) for a in found[0]], found[1])
-            return name[: place.start()].rstrip(" -:,")
+    for place in range(1, len(name)):
+        if name[place][0].isdigit() or name[place][0] == ".":
+            found = bracketed(" ".join(name[place:]), reading.system)
+            if found is not None:
+                _add(reading, [Quantity(a.low, a.high, a.measure) for a in found[0]], found[1])
+                return name[:place]
     return name
 
 
 def _trailing_unit(name: str, reading: _Reading) -> str:
     """Read "3 garlic cloves" as three cloves of garlic."""
     before, _, last = name.rpartition(" ")
-    if not before:
+    if not before or _describes(before):
         return name
     measure = measure_named(last)
     if measure in _TAIL_UNITS or (measure == "stick" and before.lower() in _TAIL_STICKS):

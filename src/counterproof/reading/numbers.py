@@ -18,7 +18,7 @@ _WORDS: Final = "|".join(
 )
 NUMBER: Final = re.compile(
     rf"(?:(?P<low>{FIGURE})(?!\d)|(?P<word>(?:{_WORDS})(?![\w'])))"
-    rf"(?:(?P<to>\s?-?\s?(?:-|to |or |and )\s?)"
+    rf"(?:(?P<to>\s?-?\s?(?:-|to(?=[\s\d])|or |and (?=(?:a )?(?:half|quarter|\d+/))|& (?=\d+/))\s?)"
     rf"(?:(?P<high>{FIGURE})(?!\d)|(?P<high_word>(?:{_WORDS})(?![\w'])))(?![/⁄]|\s?%))?",
     re.IGNORECASE,
 )
@@ -98,6 +98,6 @@ def range_value(match: re.Match[str]) -> tuple[float, float, bool]:
         top = other
     else:
         other, top = NUMBER_WORDS[high_word.lower()]
-    if joint.strip() == "and":
+    if joint.strip() in {"and", "&"}:
         return low + other, high + top, lost
     return min(low, other), max(high, top), lost

@@ -14,11 +14,10 @@ NUMBER_WORDS: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
             word: (float(number), float(number))
             for number, word in enumerate(
                 "one two three four five six seven eight nine ten eleven twelve thirteen "
-                "fourteen fifteen sixteen".split(),
+                "fourteen fifteen sixteen seventeen eighteen nineteen twenty".split(),
                 start=1,
             )
         },
-        "twenty": (20.0, 20.0),
         "twenty-four": (24.0, 24.0),
         "thirty": (30.0, 30.0),
         "forty": (40.0, 40.0),

@@ -28,23 +28,13 @@ _UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*\.?|")')
 _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
 _OUNCES: Final = re.compile(r"\.?\s*(?:oz|ounces?|ozs)\b\.?", re.IGNORECASE)
 _ABOUT: Final = re.compile(
-    r"(?:about|approx(?:\.|imately)?|around|roughly|circa|c\.|ca\.|~|at least|up to|almost|nearly"
-    r"|just over|just under|generous|scant|a good|a generous|a scant|an? additional|heaped|minimum"
-    r"|total of|preferably|the|between|from|good|weighing|each(?: weighing)?|another)\s+",
+    r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|around|roughly|circa|ca?\.|at least|up to|almost"
+    r"|nearly|just over|just under|generous|scant|good|full|slightly heaped|heaped|heaping|rounded"
+    r"|level|additional|another|minimum|(?:a )?total of|preferably|the|between|from|weighing"
+    r"|each(?: weighing| about)?)\s+|~\s*",
     re.IGNORECASE,
 )
-_LEAD_FLAGS: Final = {
-    "about": "about",
-    "approx": "about",
-    "around": "about",
-    "roughly": "about",
-    "circa": "about",
-    "scant": "scant",
-    "generous": "generous",
-    "heaped": "heaped",
-    "almost": "scant",
-    "nearly": "scant",
-}
+_HEDGES: Final = frozenset("about approx approx. approximately around roughly circa ~ ca. c.".split())
 _NEXT_EQUAL: Final = re.compile(r"\s*/\s*|\s+(?=\d)|\s*[;=]\s*|\s*,\s*(?=\d)|\s+or\s+(?=\d)")
 _NEXT_SUM: Final = re.compile(r"\s*,?\s*(?:plus|\+|and|&)\s+(?:an?\s+additional\s+)?", re.IGNORECASE)
 _TO: Final = re.compile(r"\s*(?:-|to|or)\s*(?=[\d.])", re.IGNORECASE)
@@ -60,9 +50,9 @@ _CUT_FROM: Final = frozenset("piece knob thumb strip slice stick sheet cube squa
 _WEAK: Final = frozenset(
     "fillet filet leaf bottle cube head stick bar ball block pod glass sheet strip ear nut pat lump"
     " cake pot cob basket container round square log grind slug spoon mug carton box tub bag pack"
-    " rib spear shot stem piece chunk c t pt dash fistful frond drop".split()
+    " rib spear shot stem piece chunk fistful frond drop".split()
 )
-_NEEDS_OF: Final = frozenset("nut pat lump basket cake shot drop batch recipe".split())
+_NEEDS_OF: Final = frozenset("nut pat lump basket cake shot drop pot square log ball".split())
 _BY_EYE: Final = re.compile(
     r"(?:(?:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)(handful|pinch|dash|splash|drizzle|knob"
     r"|sprig|bunch|glug|dusting|sprinkling|sprinkle|drop|drops|dollop|squeeze|grating|twist|sprigs"
@@ -364,9 +354,10 @@ def head(line: str, system: System) -> Head:
     found = Head()
     place = 0
     while about := _ABOUT.match(line, place):
-        flag = _LEAD_FLAGS.get(about.group().split()[-1].lower().rstrip(".imately"))
-        if flag:
-            found.flags.add(flag)
+        words = about.group().lower().split()
+        found.flags.update(word for word in words if word in FILLS)
+        if not _HEDGES.isdisjoint(words):
+            found.flags.add("about")
         place = about.end()
     percent = _PERCENT.match(line, place)
     if percent is not None:
@@ -421,8 +412,14 @@ def _after_row(line: str, row: list[Amount], found: Head, system: System) -> Non
             bracketed(line[place + opened.end() : close], system) if 0 <= close < place + 80 else None
         )
         if inner is not None and inner[0][-1].named:
-            found.packs = first.low
             found.quantities = [_quantity(amount) for amount in inner[0]]
+            measure, end, size, _ = _unit_at(line, close + 1, first.high)
+            if measure is not None and MEASURES[measure] in {"mass", "volume"}:
+                # "2½ (625 mL) cups"
+                found.quantities.insert(0, Quantity(first.low, first.high, measure))
+                found.end = end
+                return
+            found.packs = first.low
             found.container, found.end, size = _container_at(line, close + 1)
             found.size = found.size or size
             if inner[1] in {"total", "in total", "altogether"}:
@@ -434,6 +431,9 @@ def _after_row(line: str, row: list[Amount], found: Head, system: System) -> Non
     elif times is None:
         while line[place : place + 1] == " ":
             place += 1
+    about = _ABOUT.match(line, place) if not times else None
+    if about is not None:
+        place = about.end()
     pack = amounts(line, place, system) if times or line[place : place + 1].isdigit() else []
     if pack and pack[-1].named:
         found.packs = first.low
