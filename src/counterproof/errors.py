@@ -5,6 +5,8 @@ CounterproofError
 │   ├── UnreadableFile        not there, not text, too large
 │   ├── NotARecipe            text without ingredients, a page without a recipe
 │   ├── BrokenFrontMatter     YAML that cannot be read, or a value of the wrong kind
+│   ├── BrokenSettings        the same in a kitchen or season file
+│   ├── AlreadyThere          a folder or file that would be written over
 │   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
 │   └── SwapNotFound          a version swaps a line that is not in the recipe
 ├── QuantityError         a quantity on the command line without a unit, or with an unknown one
@@ -76,6 +78,14 @@ class NotARecipe(InputError):
 
 class BrokenFrontMatter(InputError):
     """The YAML cannot be read, or a value is of the wrong kind."""
+
+
+class BrokenSettings(InputError):
+    """A kitchen or season file: YAML that cannot be read, or a value of the wrong kind."""
+
+
+class AlreadyThere(InputError):
+    """What would be written is there already, and nothing is written over."""
 
 
 class UnknownVersion(InputError):

@@ -1,0 +1,326 @@
+"""The settings a recipe may carry above its title.
+
+Read from YAML with the line of every fault; written so that it reads back equal.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from dataclasses import dataclass, field
+from collections.abc import Mapping, Sequence
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator
+
+from counterproof.errors import BrokenFrontMatter, BrokenSettings
+from counterproof.marks import Mark
+from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.kitchen_file import KITCHEN_KEYS, with_changes
+from counterproof.recipe.model import Bought, Keep, Measures, Pack, Recipe, Version
+from counterproof.recipe.servings import servings_said, shown_number, shown_servings
+from counterproof.recipe.settings import (
+    Number,
+    Settings,
+    Tree,
+    Words,
+    between,
+    checked,
+    listed,
+    one_of,
+    shortened,
+    yaml_tree,
+)
+
+_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 _%/.()–-]*[A-Za-z0-9%.)]|[A-Za-z]")
+_WORDS_OF_YAML = frozenset({"true", "false", "null", "yes", "no", "on", "off", "y", "n"})
+
+
+def _servings(value: object) -> object:
+    if isinstance(value, list) and len(value) == 2:
+        value = f"{value[0]}-{value[1]}"
+    found = None
+    if isinstance(value, int | float) and not isinstance(value, bool) and 0 < value < 1e6:
+        found = (float(value), float(value))
+    elif isinstance(value, str):
+        found = servings_said(value)
+    if found is None:
+        raise ValueError(f'{shortened(value)} is no number of servings; write 4, or "4-6"')
+    return found
+
+
+def _share(value: object) -> object:
+    said = value
+    if isinstance(value, str) and (match := re.fullmatch(r"([\d.]+)\s*%", value.strip())):
+        value = float(match[1]) / 100
+    if isinstance(value, bool) or not isinstance(value, int | float) or not 0 < value <= 1:
+        raise ValueError(f"{shortened(said)} is no share; write 0.9 or 90 % for nine tenths")
+    return float(value)
+
+
+def _swaps(value: object) -> object:
+    if not isinstance(value, dict) or not value:
+        raise ValueError('write it as {"words of a line": "the line in its place"}')
+    for words, line in value.items():
+        if not words.strip() or not isinstance(line, str) or not line.strip():
+            raise ValueError(
+                f"{shortened(words)} is swapped for {shortened(line)}; "
+                "write the line that stands in its place"
+            )
+    return {" ".join(k.split()): " ".join(v.split()) for k, v in value.items()}
+
+
+class PackSettings(Settings):
+    """What the result is kept in."""
+
+    container: Words
+    lid: Words | None = None
+    uses: Annotated[Number, between(0.01, 100_000, "uses")] = 1.0
+
+
+class KeepSettings(Settings):
+    """One stay on the way to the plate."""
+
+    where: Annotated[
+        Literal["fridge", "freezer", "cupboard"], one_of("fridge", "freezer", "cupboard")
+    ]
+    days: Annotated[Number, between(0, 3650, "days")]
+
+
+class BoughtSettings(Settings):
+    """The bought alternative."""
+
+    what: Words
+    container: Words | None = None
+    region: Words | None = None
+
+
+class VersionSettings(Settings):
+    """What one version changes."""
+
+    swap: Annotated[dict[str, str], BeforeValidator(_swaps)] | None = None
+    pack: tuple[PackSettings, ...] | None = None
+    keep: tuple[KeepSettings, ...] | None = None
+    kitchen: dict[str, Any] | None = None
+    serves: Annotated[tuple[float, float], BeforeValidator(_servings)] | None = None
+
+
+class FrontMatter(Settings):
+    """Everything that may stand above the title."""
+
+    title: Words | None = None
+    serves: Annotated[tuple[float, float], BeforeValidator(_servings)] | None = None
+    makes: Words | None = None
+    measures: (
+        Annotated[Literal["us", "uk", "metric", "au"], one_of("us", "uk", "metric", "au")] | None
+    ) = None
+    kitchen: Words | None = None
+    pack: tuple[PackSettings, ...] | None = None
+    keep: tuple[KeepSettings, ...] | None = None
+    eaten: Annotated[float, BeforeValidator(_share)] | None = None
+    bought: BoughtSettings | None = None
+    versions: dict[str, VersionSettings] | None = None
+
+
+@dataclass(frozen=True)
+class Front:
+    """Front matter in the recipe's own types; the fields are those of `Recipe`."""
+
+    title: str = ""
+    serves: tuple[float, float] | None = None
+    makes: str | None = None
+    measures: Measures | None = None
+    kitchen: str | None = None
+    pack: tuple[Pack, ...] = ()
+    keep: tuple[Keep, ...] = ()
+    eaten: float | None = None
+    bought: Bought | None = None
+    versions: tuple[Version, ...] = ()
+    marks: tuple[Mark, ...] = field(default=())
+
+
+def read_front_matter(text: str, *, file: str | None, first_line: int) -> Front:
+    """Read the settings above a recipe's title.
+
+    Parameters
+    ----------
+    text : str
+        The YAML between the two rules.
+    file : str or None
+        The recipe file.
+    first_line : int
+        Line of the file in which the YAML begins, from 1.
+
+    Returns
+    -------
+    Front
+        What was said; a key that is not known is a doubt in its marks.
+
+    Raises
+    ------
+    BrokenFrontMatter
+        If it is no YAML or a value cannot be used; all such values at once.
+    """
+    tree = yaml_tree(text, error=BrokenFrontMatter, file=file, first_line=first_line)
+    return front_from(tree, file=file)
+
+
+def front_from(tree: Tree, *, file: str | None) -> Front:
+    """Return settings, from YAML or from our own key in a JSON-LD document, as a `Front`."""
+    for path, short in ((("pack",), "container"), (("keep",), "where"), (("bought",), "what")):
+        tree = listed(tree, path, short) if path != ("bought",) else _short(tree)
+    named = tree.values.get("versions")
+    for name in named if isinstance(named, dict) else ():
+        tree = _kitchen_keys(tree, name)
+        tree = listed(tree, ("versions", name, "pack"), "container")
+        tree = listed(tree, ("versions", name, "keep"), "where")
+    said, unknown = checked(
+        FrontMatter, tree, error=BrokenFrontMatter, file=file, what="the settings above the recipe"
+    )
+    versions = tuple(
+        _version(name, version, tree, file) for name, version in (said.versions or {}).items()
+    )
+    return Front(
+        title=said.title or "",
+        serves=said.serves,
+        makes=said.makes,
+        measures=said.measures,
+        kitchen=said.kitchen,
+        pack=_packs(said.pack or ()),
+        keep=_keeps(said.keep or ()),
+        eaten=said.eaten,
+        bought=said.bought and Bought(said.bought.what, said.bought.container, said.bought.region),
+        versions=versions,
+        marks=tuple(
+            Mark("doubt", "unknown-key", key.sentence(), (key.nearest,) if key.nearest else ())
+            for key in sorted(unknown, key=lambda one: one.line or 0)
+        ),
+    )
+
+
+def _short(tree: Tree) -> Tree:
+    """Take "bought: rhubarb lemonade" for its `what`."""
+    said = tree.values.get("bought")
+    if isinstance(said, str):
+        return Tree({**tree.values, "bought": {"what": said}}, tree.lines)
+    return tree
+
+
+def _kitchen_keys(tree: Tree, name: str) -> Tree:
+    """Take kitchen keys set directly in a version ("hob: gas") for its `kitchen` block."""
+    said = tree.values["versions"][name]
+    direct = [key for key in said if key in KITCHEN_KEYS] if isinstance(said, dict) else []
+    if not direct or not isinstance(said.get("kitchen", {}), dict):
+        return tree
+    rest = {key: value for key, value in said.items() if key not in direct}
+    rest["kitchen"] = {**(said.get("kitchen") or {}), **{key: said[key] for key in direct}}
+    versions = {**tree.values["versions"], name: rest}
+    lines = dict(tree.lines)
+    lines.setdefault(("versions", name, "kitchen"), tree.line(("versions", name, direct[0])) or 1)
+    return Tree({**tree.values, "versions": versions}, lines)
+
+
+def _version(name: str, said: VersionSettings, tree: Tree, file: str | None) -> Version:
+    line = tree.line(("versions", name))
+    if said.kitchen:
+        where = tree.line(("versions", name, "kitchen"))
+        try:
+            with_changes(Kitchen(), said.kitchen, file=file, line=where)
+        except BrokenSettings as fault:
+            raise BrokenFrontMatter(
+                fault.message, remedy=fault.remedy, file=fault.file, line=fault.line
+            ) from None
+    return Version(
+        name=name,
+        swap=said.swap or {},
+        pack=None if said.pack is None else _packs(said.pack),
+        keep=None if said.keep is None else _keeps(said.keep),
+        kitchen=said.kitchen,
+        serves=None if said.serves is None else sum(said.serves) / 2,
+        at=line,
+    )
+
+
+def _packs(said: Sequence[PackSettings]) -> tuple[Pack, ...]:
+    return tuple(Pack(one.container, one.lid, one.uses) for one in said)
+
+
+def _keeps(said: Sequence[KeepSettings]) -> tuple[Keep, ...]:
+    return tuple(Keep(one.where, one.days) for one in said)
+
+
+def settings_of(recipe: Recipe) -> dict[str, Any]:
+    """Return the settings of a recipe as plain values, those left unsaid not among them.
+
+    Title, serves and makes are not among them: they stand in the text.
+    """
+    versions = {one.name: _said_of(one) for one in recipe.versions}
+    bought = recipe.bought
+    said: dict[str, Any] = {
+        "measures": recipe.measures,
+        "kitchen": recipe.kitchen,
+        "pack": [_pack(one) for one in recipe.pack],
+        "keep": [{"where": one.where, "days": one.days} for one in recipe.keep],
+        "eaten": recipe.eaten,
+        "bought": bought
+        and _present({"what": bought.what, "container": bought.container, "region": bought.region}),
+        "versions": versions,
+    }
+    return {key: value for key, value in said.items() if value not in (None, [], {})}
+
+
+def _pack(pack: Pack) -> dict[str, Any]:
+    said = {"container": pack.container, "lid": pack.lid}
+    return _present({**said, "uses": None if pack.uses == 1 else pack.uses})
+
+
+def _said_of(version: Version) -> dict[str, Any]:
+    return _present(
+        {
+            "swap": dict(version.swap) or None,
+            "pack": None if version.pack is None else [_pack(one) for one in version.pack],
+            "keep": None
+            if version.keep is None
+            else [{"where": one.where, "days": one.days} for one in version.keep],
+            "kitchen": None if version.kitchen is None else dict(version.kitchen),
+            "serves": version.serves,
+        }
+    )
+
+
+def _present(said: dict[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in said.items() if value is not None}
+
+
+def written_settings(said: Mapping[str, Any]) -> str:
+    """Return settings as YAML, one key a line and one version a line, so that it diffs well."""
+    rows: list[str] = []
+    for key, value in said.items():
+        if key == "versions":
+            rows.append("versions:")
+            rows += [f"  {_flow(name)}: {_flow(version)}" for name, version in value.items()]
+        elif isinstance(value, list) and len(value) == 1 and isinstance(value[0], dict):
+            rows.append(f"{key}: {_flow(value[0])}")
+        else:
+            rows.append(f"{key}: {_flow(value)}")
+    return "".join(f"{row}\n" for row in rows)
+
+
+def _flow(value: Any) -> str:
+    if isinstance(value, Mapping):
+        return "{" + ", ".join(f"{_flow(str(k))}: {_flow(v)}" for k, v in value.items()) + "}"
+    if isinstance(value, list | tuple):
+        return "[" + ", ".join(_flow(one) for one in value) + "]"
+    if isinstance(value, bool) or value is None:
+        return {True: "true", False: "false", None: "null"}[value]
+    if isinstance(value, int | float):
+        return shown_number(value)
+    text = str(value)
+    if _PLAIN.fullmatch(text) and text.casefold() not in _WORDS_OF_YAML:
+        return text
+    return json.dumps(text, ensure_ascii=not text.isprintable())
+
+
+def shown_serves(serves: tuple[float, float]) -> str:
+    """Return servings as the front matter takes them."""
+    return json.dumps(shown_servings(serves), ensure_ascii=False)

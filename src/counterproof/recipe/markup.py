@@ -1,0 +1,244 @@
+"""Markdown as cooks use it: one physical line at a time, and its words without the signs.
+
+Only what changes how a recipe is read is known here: headings, list signs, rules, quotation
+signs, table rows, comments and emphasis. A comment (`<!-- … -->`) is for whoever writes the
+file and is no part of the recipe.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Literal
+
+Sign = Literal["blank", "heading", "bold", "bullet", "number", "plain", "rule"]
+
+_HEADING = re.compile(r"(#{1,6})(?:\s+(.*?))?(?:\s+#+)?\s*")
+_BULLET = re.compile(r"[-*+•·◦▪‣∙●○■□☐☑✓✔–—►](?:\s+|(?<=[•·◦▪‣∙●○■□☐☑✓✔►]))(?=\S)(.*)")
+_BOX = re.compile(r"\[[ xX]?\]\s+(?=\S)")
+_NUMBER = re.compile(r"(?:\(?\d{1,3}[.)]|[Ss][Tt][Ee][Pp]\s+\d{1,3}\s*[.):–—-])\s+(?=\S)(.*)")
+_RULE = re.compile(r"(?:[-*_=~]\s*){3,}|`{3,}\w*|~{3,}\w*")
+_BOLD = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1(:?)\s*")
+_TABLE_RULE = re.compile(r"\|?(?:\s*:?-{2,}:?\s*\|)+(?:\s*:?-{2,}:?\s*)?")
+_QUOTE = re.compile(r">\s?")
+_ESCAPE = re.compile(r"\\([^\w\s])")
+_EMPHASIS = (
+    re.compile(r"(?<![\w*])\*\*(?=[^\s*])(.+?)(?<=[^\s*])\*\*(?![\w*])"),
+    re.compile(r"(?<![\w_])__(?=[^\s_])(.+?)(?<=[^\s_])__(?![\w_])"),
+    re.compile(r"(?<![\w*])\*(?=[^\s*])([^*]+?)(?<=[^\s*])\*(?![\w*])"),
+    re.compile(r"(?<![\w_])_(?=[^\s_])([^_]+?)(?<=[^\s_])_(?![\w_])"),
+    re.compile(r"`([^`]+)`"),
+)
+_LINK = re.compile(r"!?\[([^\[\]]*)\]\([^()\s]*(?:\s+\"[^\"]*\")?\)")
+_SIGNS = re.compile(r"([\\*_`\[\]<>#|=~+-])")
+_HIDDEN = 0xE000  # private use: where an escaped sign waits while emphasis is taken away
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One line of the file, or a line and what continues it.
+
+    Parameters
+    ----------
+    sign : Sign
+        What it was set as.
+    text : str
+        Its words, without list sign, number or emphasis.
+    at : int
+        Its line in the file, from 1.
+    level : int
+        Depth of a heading, from 1; 7 for a bold line that stands as one; 0 otherwise.
+    indent : int
+        Blanks before it.
+    raw : str
+        The words with list sign and all, for intro and notes.
+    length : int
+        Length of the last line of the file that it holds.
+    gap : bool
+        Whether a blank line or a rule stands before it.
+    literal : bool
+        Whether a backslash says that it is only words, whatever it looks like.
+    """
+
+    sign: Sign
+    text: str
+    at: int
+    level: int = 0
+    indent: int = 0
+    raw: str = ""
+    length: int = 0
+    gap: bool = False
+    literal: bool = False
+
+
+def file_lines(text: str) -> list[str]:
+    """Return the lines of a file, whatever ends them, without a byte order mark."""
+    return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
+
+
+def spaced(text: str) -> str:
+    """Return text on one line with single blanks."""
+    return " ".join(text.split())
+
+
+def plain(text: str) -> str:
+    """Return the words of a line without emphasis, links and backslashes.
+
+    Parameters
+    ----------
+    text : str
+        A line, or the part of it behind its list sign.
+
+    Returns
+    -------
+    str
+        The words on one line.
+    """
+    kept: list[str] = []
+
+    def hide(match: re.Match[str]) -> str:
+        kept.append(match[1])
+        return chr(_HIDDEN + len(kept) - 1) if len(kept) < 0x1800 else match[1]
+
+    hidden = text if "\\" not in text else _ESCAPE.sub(hide, text)
+    if any(sign in hidden for sign in "*_`["):
+        hidden = _LINK.sub(r"\1", hidden)
+        for pattern in _EMPHASIS:
+            hidden = pattern.sub(r"\1", hidden)
+    if kept:
+        for number, sign in enumerate(kept[:0x17FF]):
+            hidden = hidden.replace(chr(_HIDDEN + number), sign, 1)
+    return spaced(hidden)
+
+
+def written(lead: str, text: str, *, literal: bool = False) -> str:
+    """Return a line of Markdown that reads back as its words.
+
+    Parameters
+    ----------
+    lead : str
+        What stands before the words: "# ", "- ", "3. " or "".
+    text : str
+        The words.
+    literal : bool
+        Whether the line must be taken for words whatever it looks like.
+
+    Returns
+    -------
+    str
+        The line, signs escaped only where they would be taken for mark-up.
+    """
+    text = spaced(text)
+    sign = _item(f"{lead}x", 1).sign
+    kind = {"plain": "raw"}.get(sign, "text")
+    if not literal:
+        item = _item(lead + text, 1)
+        if item.sign == sign and getattr(item, kind) == text and "<!--" not in text:
+            return lead + text
+    signs = _SIGNS.sub(r"\\\1", text)
+    return lead + (signs if not literal or signs.startswith("\\") else f"\\{signs}")
+
+
+def items(lines: list[str], first: int = 1) -> list[Item]:
+    """Read lines as items, comments left out.
+
+    Parameters
+    ----------
+    lines : list of str
+        Lines of the file.
+    first : int
+        The first one's place in the file, from 1.
+
+    Returns
+    -------
+    list of Item
+        One for every line that says something, in order.
+    """
+    found: list[Item] = []
+    gap = False
+    for number, line in enumerate(_without_comments(lines)):
+        if line is None:
+            continue
+        item = _item(line, first + number)
+        before = found[-1] if found else None
+        if before is not None and before.sign == "plain" and before.at == item.at - 1:
+            bare = line.strip()
+            if re.fullmatch(r"=+|-{2,}", bare) and before.indent < 4 and len(before.text) <= 80:
+                level = 1 if bare[0] == "=" else 2
+                found[-1] = replace(before, sign="heading", level=level)
+                continue
+        if item.sign in {"blank", "rule"}:
+            gap = True
+            continue
+        found.append(replace(item, gap=gap) if gap else item)
+        gap = False
+    return found
+
+
+def _item(line: str, at: int) -> Item:
+    bare = line.strip()
+    indent = len(line) - len(line.lstrip())
+    while quote := _QUOTE.match(bare):
+        bare = bare[quote.end() :]
+    bare = bare.strip()
+    if not bare or _TABLE_RULE.fullmatch(bare):
+        return Item("blank", "", at)
+    length = len(line.rstrip())
+    if heading := _HEADING.fullmatch(bare):
+        text, literal = _words(heading[2] or "")
+        if not text:
+            return Item("blank", "", at)
+        level = len(heading[1])
+        return Item("heading", text, at, level, indent, text, length, literal=literal)
+    if _RULE.fullmatch(bare):
+        return Item("rule", "", at)
+    if bare.startswith("|") and bare.count("|") > 1:
+        words = plain(" ".join(bare.strip("|").split("|")))
+        return Item("bullet" if words else "blank", words, at, 0, indent, words, length)
+    if (bold := _BOLD.fullmatch(bare)) and not re.search(r"\*\*|__", bold[2]):
+        text = plain(bold[2]) + bold[3]
+        return Item("bold", text, at, 7, indent, text, length)
+    for sign, pattern in (("bullet", _BULLET), ("number", _NUMBER)):
+        if match := pattern.fullmatch(bare):
+            words = _BOX.sub("", match[1], count=1)
+            kind: Sign = "bullet" if sign == "bullet" else "number"
+            # The sign is kept for intro and notes, where a list is only words.
+            lead = bare[: match.start(1)]
+            return Item(
+                kind, plain(words), at, 0, indent, f"{lead.strip()} {plain(match[1])}", length
+            )
+    words, literal = _words(bare)
+    return Item("plain" if words else "blank", words, at, 0, indent, words, length, literal=literal)
+
+
+def _words(text: str) -> tuple[str, bool]:
+    """Return the words of a line, and whether a backslash before the first makes them literal."""
+    literal = text.startswith("\\") and len(text) > 1 and not text[1].isspace()
+    return plain(text[1:] if literal and text[1].isalnum() else text), literal
+
+
+def _without_comments(lines: list[str]) -> list[str | None]:
+    """Return the lines with comments cut out; None for a line that is nothing but comment."""
+    shown: list[str | None] = []
+    ends = [number for number, line in enumerate(lines) if "-->" in line]
+    last_end = ends[-1] if ends else -1
+    inside = False
+    for number, whole in enumerate(lines):
+        line, cut = whole, inside
+        rest = ""
+        while line:
+            if inside:
+                end = line.find("-->")
+                if end < 0:
+                    break
+                inside, line = False, line[end + 3 :]
+                continue
+            start = line.find("<!--")
+            closes = line.find("-->", start + 4) >= 0 or last_end > number
+            if start < 0 or not closes:
+                rest += line
+                break
+            cut = inside = True
+            rest, line = rest + line[:start], line[start + 4 :]
+        shown.append(None if cut and not rest.strip() else rest)
+    return shown

@@ -1,0 +1,150 @@
+"""How many a recipe serves and what it makes, from the cook's own words."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+_WORDS = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "fourteen": 14, "fifteen": 15,
+    "sixteen": 16, "eighteen": 18, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50,
+}  # fmt: skip
+_FRACTIONS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3}
+
+_N = rf"(?:\d{{1,5}}(?:[.,]\d{{1,3}})?[½¼¾]?|[½¼¾⅓⅔]|\b(?:{'|'.join(_WORDS)})\b)"
+_SPAN = rf"(?P<low>{_N})(?:\s*(?:-|–|—|to|or)\s*(?P<high>{_N}))?"
+_ABOUT = (
+    r"(?:about|around|roughly|approx(?:imately|\.)?|approximately|up to|at least|enough for|"
+    r"some|circa|c\.|ca\.|~)"
+)
+_WHO = r"(?:people|persons?|portions?|servings?|serves|diners|guests|adults|eaters|helpings?|students|cooks|pax)"
+_SERVES = re.compile(
+    rf"(?:serves|feeds|serving|servings?|portions?|number of servings|no\.? of servings)"
+    rf"\s*:?\s*(?:{_ABOUT}\s*)?{_SPAN}(?:\s*{_WHO})?",
+    re.IGNORECASE,
+)
+_FOR = re.compile(rf"(?:enough\s+)?for\s+(?:{_ABOUT}\s*)?{_SPAN}(?:\s*{_WHO})?", re.IGNORECASE)
+_COUNT = re.compile(rf"(?:{_ABOUT}\s*)?{_SPAN}\s*{_WHO}", re.IGNORECASE)
+_MAKES = re.compile(
+    rf"(?:makes|yields?|quantity|produces|gives)(?P<colon>\s*:)?\s*"
+    rf"(?P<what>(?:{_ABOUT}\s*)*(?:(?:a|half a|an?)\s+(?:good\s+)?(?:dozen|couple|pint|litre|"
+    rf"loaf|jar|batch|bottle|quart|gallon|pan|tray|pot)\b|{_N}).*)",
+    re.IGNORECASE,
+)
+_YIELD = re.compile(r"(?:makes|yields?|quantity)\s*:\s*(?P<what>\S.*)", re.IGNORECASE)
+_OTHER = re.compile(r"\s*(?:%|\d|(?:g|kg|ml|oz|minutes?|mins?|cups?|dish(?:es)?|bowls?|spoons?)\b)")
+_END = re.compile(r"[\s.;,:!)\]]*")
+
+
+@dataclass(frozen=True, slots=True)
+class Statement:
+    """A line that says how much the recipe gives.
+
+    `whole` says that the line held nothing else; otherwise it is kept in the intro too.
+    """
+
+    serves: tuple[float, float] | None
+    makes: str | None
+    whole: bool
+
+
+def number_said(text: str) -> float:
+    """Return a number written in digits, as a fraction or as a word."""
+    text = text.strip().casefold()
+    if text in _WORDS:
+        return float(_WORDS[text])
+    whole, part = text, 0.0
+    if text and text[-1] in _FRACTIONS:
+        whole, part = text[:-1], _FRACTIONS[text[-1]]
+    return (float(whole.replace(",", ".")) if whole else 0.0) + part
+
+
+def servings_said(text: str) -> tuple[float, float] | None:
+    """Return the servings that a bare yield text means, or None where it means something else.
+
+    Parameters
+    ----------
+    text : str
+        "4", "4-6", "4 servings", "Serves 4".
+
+    Returns
+    -------
+    tuple of float or None
+        Low and high.
+    """
+    text = text.strip(" .:;")
+    bare = re.fullmatch(_SPAN, text, re.IGNORECASE)
+    for pattern in (_COUNT, _SERVES, _FOR):
+        bare = bare or pattern.fullmatch(text)
+    return None if bare is None or _span(bare)[0] <= 0 else _span(bare)
+
+
+def statement(text: str) -> Statement | None:
+    """Read a line that says how much the recipe gives.
+
+    Parameters
+    ----------
+    text : str
+        A line: "Serves 4–6", "Makes about 1.2 litres", "Yield: 2 loaves".
+
+    Returns
+    -------
+    Statement or None
+        What it says, or None where the line is about something else.
+    """
+    bare = text.strip().strip("()[]").strip()
+    if not bare or len(bare) > 200:
+        return None
+    if match := _SERVES.match(bare):
+        rest = bare[match.end() :]
+        if _OTHER.match(rest) or _span(match)[0] <= 0:
+            return None
+        more = re.match(r"[\s,;.&]*(?:and\s+)?(?=makes|yields?)", rest, re.IGNORECASE)
+        second = statement(rest[more.end() :]) if more else None
+        if second is not None and second.makes:
+            return Statement(_span(match), second.makes, second.whole)
+        return Statement(_span(match), None, _END.fullmatch(rest) is not None)
+    for pattern in (_FOR, _COUNT):
+        if (match := pattern.match(bare)) and (
+            pattern is _COUNT or re.search(_WHO, match[0], re.I)
+        ):
+            rest = bare[match.end() :]
+            if _END.fullmatch(rest) and _span(match)[0] > 0:
+                return Statement(_span(match), None, whole=True)
+    if match := _MAKES.fullmatch(bare) or _YIELD.fullmatch(bare):
+        what = match["what"].strip()
+        serves = servings_said(what)
+        if serves is not None and (re.search(_WHO, what, re.I)):
+            return Statement(serves, None, whole=True)
+        split = re.fullmatch(
+            rf"(?P<makes>.+?)[,;.(]?\s+(?:(?:or|and|to)\s+)?(?P<serves>(?:serves|serving|feeds|"
+            rf"enough for|for)\s+{_SPAN}.*)",
+            what,
+            re.IGNORECASE,
+        )
+        if split:
+            served = statement(re.sub(r"(?i)^serving\b|^enough for\b", "serves", split["serves"]))
+            if served is not None and served.serves:
+                makes = split["makes"].strip(" ,;.(")
+                return Statement(served.serves, makes, whole=False)
+        if len(what.split()) <= 14 and not re.search(r"[.!?]\s+\S", what):
+            return Statement(None, what.rstrip(" .") or what, whole=True)
+    return None
+
+
+def shown_number(value: float) -> str:
+    """Return a number as a cook writes it, all digits kept."""
+    return str(int(value)) if value == int(value) and abs(value) < 1e15 else repr(value)
+
+
+def shown_servings(serves: tuple[float, float]) -> str:
+    """Return "4" or "4–6"."""
+    low, high = (shown_number(value) for value in serves)
+    return low if serves[0] == serves[1] else f"{low}–{high}"
+
+
+def _span(match: re.Match[str]) -> tuple[float, float]:
+    low = number_said(match["low"])
+    high = number_said(match["high"]) if match["high"] else low
+    return (low, high) if low <= high else (high, low)

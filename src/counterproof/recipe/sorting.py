@@ -1,0 +1,383 @@
+"""Which part of the recipe every line belongs to; none is lost.
+
+Headings decide where there are any. Where there are none, the look of the lines does: a title,
+then lines that begin with amounts, then sentences.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field, replace
+from typing import Literal
+
+from counterproof.recipe.headings import (
+    looks_like_amount,
+    looks_like_ingredient,
+    looks_like_step,
+    names_section,
+    opens,
+)
+from counterproof.recipe.markup import Item
+from counterproof.recipe.model import WrittenLine
+from counterproof.recipe.servings import Statement, statement
+
+State = Literal["intro", "ingredients", "method", "notes"]
+
+WRAPPED_FROM = 50
+"""Length of a line from which the next one, begun in lower case, may be its continuation:
+assumed, between a long ingredient line and the shortest width at which letters are wrapped."""
+
+_INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
+_END_OF_SENTENCE = re.compile(r"[.!?:;][)\"'”’]*$")
+
+
+@dataclass
+class Sorted:
+    """The parts of a recipe, filled line by line."""
+
+    title: str = ""
+    serves: tuple[float, float] | None = None
+    makes: str | None = None
+    lines: list[WrittenLine] = field(default_factory=list)
+    steps: list[WrittenLine] = field(default_factory=list)
+    intro: list[str] = field(default_factory=list)
+    notes: list[str] = field(default_factory=list)
+    differing: list[int] = field(default_factory=list)  # lines of the file that say another yield
+
+
+def sorted_parts(
+    found: list[Item], serves: tuple[float, float] | None = None, makes: str | None = None
+) -> Sorted:
+    """Sort the items of a file into the parts of a recipe.
+
+    Parameters
+    ----------
+    found : list of Item
+        The items, in order.
+    serves, makes : tuple of float and str, or None
+        What the front matter says already; it outranks the text.
+
+    Returns
+    -------
+    Sorted
+        Every item in one of the parts.
+    """
+    return _Sorter(joined(found), Sorted(serves=serves, makes=makes)).parts()
+
+
+def joined(found: list[Item]) -> list[Item]:
+    """Return items with the lines that continue them."""
+    whole: list[Item] = []
+    last = 0
+    for item in found:
+        before = whole[-1] if whole else None
+        if before is not None and item.at == last + 1 and _continues(before, item):
+            whole[-1] = replace(
+                before,
+                text=f"{before.text} {item.text}",
+                raw=f"{before.raw} {item.raw}",
+                length=item.length,
+            )
+        else:
+            whole.append(item)
+        last = item.at
+    return whole
+
+
+def _continues(before: Item, item: Item) -> bool:
+    if item.sign != "plain" or item.gap or item.literal or before.literal:
+        return False
+    if before.sign not in {"plain", "bullet", "number"}:
+        return False
+    if statement(item.text) or opens(item.text):
+        return False
+    listed = before.sign != "plain"
+    if listed and item.indent >= max(2, before.indent + 1):
+        return True
+    if _END_OF_SENTENCE.search(before.text) or looks_like_amount(item.text):
+        return False
+    if before.length >= WRAPPED_FROM and item.text[:1].islower():
+        return True
+    return before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8
+
+
+class _Sorter:
+    """Walks the items once, keeping what part it is in."""
+
+    def __init__(self, found: list[Item], out: Sorted) -> None:
+        self.found = found
+        self.out = out
+        self.state: State = "intro"
+        self.section = ""
+        self.pending = ""
+        self.opened = [self._opened(item) for item in found]
+
+    def parts(self) -> Sorted:
+        first = self._title()
+        for place in range(len(self.found)):
+            if place != first:
+                self._sort(place)
+        if self.pending:
+            self._aside(self.pending)
+        return self.out
+
+    def _opened(self, item: Item) -> str:
+        if item.literal or item.sign in {"bullet", "number"}:
+            return ""
+        found = opens(item.text)
+        if found:
+            return found[0]
+        inline = self._inline(item)
+        return inline[0] if inline else ""
+
+    def _later(self, place: int, part: str) -> bool:
+        return part in self.opened[place:]
+
+    def _title(self) -> int | None:
+        end = next((i for i, part in enumerate(self.opened) if part), len(self.found))
+        for place, item in enumerate(self.found[:end]):
+            if item.sign == "heading" and item.level == 1 and not statement(item.text):
+                self.out.title = item.text
+                return place
+        if not end:
+            return None
+        item = self.found[0]
+        if item.sign in {"heading", "bold"} and not statement(item.text):
+            if not (item.sign == "bold" and item.text.endswith(":")):
+                self.out.title = item.text
+                return 0
+            return None
+        if item.sign != "plain" or item.literal or statement(item.text) or len(item.text) > 120:
+            return None
+        following = self.found[1] if len(self.found) > 1 else None
+        apart = (
+            following is None
+            or following.gap
+            or bool(self.opened[1])
+            or (statement(following.text) is not None)
+        )
+        amount = looks_like_amount(item.text)
+        if item.text.endswith(":") or (amount and not apart):
+            return None
+        if not apart and looks_like_step(item.text):
+            return None
+        if amount and following is not None and len(item.text.split()) > 8:
+            return None
+        self.out.title = item.text
+        return 0
+
+    def _sort(self, place: int) -> None:
+        item = self.found[place]
+        if item.sign in {"heading", "bold"}:
+            self._heading(place, item)
+            return
+        if item.sign == "plain" and not item.literal:
+            if self.opened[place]:
+                if opens(item.text):
+                    self._heading(place, item)
+                else:
+                    self._spread(place, item)
+                return
+            if self._is_section(place, item):
+                self._heading(place, item)
+                return
+        if item.sign == "bullet" and self.state == "ingredients" and self._heads_list(place, item):
+            self.section = item.text.rstrip(": ")
+            return
+        said = None if item.literal else statement(item.text)
+        if said is not None and (
+            item.sign == "plain" or (item.sign == "bullet" and self.state == "intro")
+        ):
+            self._take(said, item)
+            return
+        self._place(place, item)
+
+    def _inline(self, item: Item) -> tuple[str, str] | None:
+        match = _INLINE.fullmatch(item.text)
+        found = opens(match[1]) if match else None
+        if match is None or found is None or item.sign not in {"plain", "bold"}:
+            return None
+        if found[0] == "notes" or statement(item.text):
+            return None
+        if found[0] == "method" and re.match(r"[\d½¼¾]|(?:about|over|under|up to)\b", match[2]):
+            return None  # "Preparation: 20 minutes"
+        return found[0], match[2]
+
+    def _spread(self, place: int, item: Item) -> None:
+        """Sort a part written behind its own heading: "Ingredients: 2 eggs, 100 g flour"."""
+        inline = self._inline(item)
+        if inline is None:
+            self._place(place, item)
+            return
+        part, rest = inline
+        self.state = "method" if part == "method" else "ingredients"
+        self.section, self.pending = self.pending, ""
+        if part == "method":
+            self._step(rest, item.at)
+            return
+        pieces = [""]
+        for piece in re.split(r"(?:;|,(?!\d))\s*", rest):
+            if not pieces[-1] or looks_like_amount(piece) or ";" in rest:
+                pieces.append(piece)
+            else:
+                pieces[-1] += f", {piece}"
+        for piece in pieces:
+            if piece.strip(" ."):
+                self._line(piece.strip(), item.at)
+
+    def _is_section(self, place: int, item: Item) -> bool:
+        """Return whether a plain line names a part of the dish: "For the sauce:"."""
+        following = self.found[place + 1] if place + 1 < len(self.found) else None
+        words = len(item.text.split())
+        if following is None or words > 7 or looks_like_amount(item.text):
+            return False
+        if following.sign in {"heading", "bold"} or self.opened[place + 1]:
+            return False
+        amount = looks_like_amount(following.text) or following.sign == "bullet"
+        if item.text.endswith(":"):
+            if self.state == "ingredients":
+                return amount or looks_like_ingredient(following.text) or names_section(item.text)
+            if self.state == "intro":
+                return amount and not self._later(place, "ingredients")
+            return names_section(item.text) and self.state == "method"
+        if not item.gap or not names_section(item.text) or words > 5:
+            return False
+        return self.state != "notes" and amount and not following.gap
+
+    def _heads_list(self, place: int, item: Item) -> bool:
+        following = self.found[place + 1] if place + 1 < len(self.found) else None
+        return (
+            following is not None
+            and following.sign == "bullet"
+            and heads_ingredients(item.text)
+            and not heads_ingredients(following.text)
+        )
+
+    def _heading(self, place: int, item: Item) -> None:
+        text = item.text.rstrip(": ") or item.text
+        said = None if item.literal else statement(text)
+        if said is not None:
+            self._take(said, item)
+            return
+        found = None if item.literal else opens(text)
+        if found is not None:
+            part, section = found
+            self.section, self.pending = section or self.pending, ""
+            self.state = part
+            if part == "notes" and text.casefold() not in {"notes", "note"}:
+                self.out.notes.append(f"### {text}")
+            return
+        if not item.literal and self._inline(item):
+            self._spread(place, item)
+            return
+        body = self._body(place)
+        if not body and place + 1 < len(self.found):
+            if self.pending:
+                self._aside(self.pending)
+            self.pending = text
+            return
+        self._unknown(place, text, body)
+
+    def _body(self, place: int) -> list[Item]:
+        body: list[Item] = []
+        for number in range(place + 1, len(self.found)):
+            item = self.found[number]
+            if item.sign in {"heading", "bold"} or self.opened[number]:
+                break
+            body.append(item)
+        return body
+
+    def _unknown(self, place: int, text: str, body: list[Item]) -> None:
+        """Decide what a heading in the cook's own words opens, from what stands under it."""
+        count = len(body)
+        numbered = sum(item.sign == "number" for item in body) * 2 > count
+        amounts = 0 if numbered else sum(looks_like_amount(item.text) for item in body)
+        steps = sum(looks_like_step(item.text) for item in body) * 2 > count
+        named = names_section(text)
+        state: State = self.state
+        if self.state == "intro":
+            if amounts * 2 >= count and count and (named or not self._later(place, "ingredients")):
+                state = "ingredients"
+            elif (numbered or steps) and self.out.lines:
+                state = "method"
+        elif self.state == "ingredients":
+            if (numbered or steps) and not self._later(place, "method") and self.out.lines:
+                state = "method"
+        elif (
+            amounts * 10 >= count * 6
+            and count >= 2
+            and (self.state == "method" or named or not self.out.lines)
+        ):
+            state = "ingredients"
+        elif self.state == "notes" and numbered and named:
+            state = "method"
+        self.state, self.section = state, text
+        if state in {"intro", "notes"}:
+            self._aside(text)
+
+    def _aside(self, heading: str) -> None:
+        """Keep a heading that opens nothing."""
+        kept = self.out.intro if self.state == "intro" else self.out.notes
+        kept.append(f"### {heading}")
+
+    def _place(self, place: int, item: Item) -> None:
+        if self.state == "intro":
+            begins = looks_like_amount(item.text) or (
+                item.sign == "bullet" and looks_like_ingredient(item.text)
+            )
+            if item.literal or not begins or self._later(place, "ingredients"):
+                self.out.intro.append(item.raw)
+                return
+            self.state, self.section, self.pending = "ingredients", self.pending, ""
+        if self.state == "ingredients":
+            self._among_ingredients(place, item)
+        elif self.state == "method":
+            if item.sign == "plain" and re.match(r"(?:notes?|tips?)\s*:\s+\S", item.text, re.I):
+                self.out.notes.append(item.raw)
+            else:
+                self._step(item.text, item.at)
+        else:
+            self.out.notes.append(item.raw)
+
+    def _among_ingredients(self, place: int, item: Item) -> None:
+        step = looks_like_step(item.text) and not item.literal
+        if self._later(place, "method"):
+            if item.sign == "plain" and step and len(item.text.split()) >= 8:
+                self.out.notes.append(item.raw)
+            else:
+                self._line(item.text, item.at)
+            return
+        before = self.found[place - 1] if place else None
+        changed = item.gap or before is None or before.sign != item.sign
+        if step and self.out.lines and (item.sign != "bullet" or changed):
+            self.state, self.section = "method", ""
+            self._step(item.text, item.at)
+        else:
+            self._line(item.text, item.at)
+
+    def _take(self, said: Statement, item: Item) -> None:
+        """Take what a line says about the yield; keep the line too where it says more."""
+        out = self.out
+        kept = not said.whole
+        for name in ("serves", "makes"):
+            new = getattr(said, name)
+            if new is None:
+                continue
+            if getattr(out, name) is None:
+                setattr(out, name, new)
+            elif getattr(out, name) != new:
+                out.differing.append(item.at)
+                kept = True
+        if kept:
+            (out.intro if self.state in {"intro", "ingredients"} else out.notes).append(item.raw)
+
+    def _line(self, text: str, at: int) -> None:
+        self.out.lines.append(WrittenLine(len(self.out.lines) + 1, text, self.section, at))
+
+    def _step(self, text: str, at: int) -> None:
+        self.out.steps.append(WrittenLine(len(self.out.steps) + 1, text, self.section, at))
+
+
+def heads_ingredients(text: str) -> bool:
+    """Return whether an entry of an ingredient list is a heading: "For the sauce:"."""
+    return text.endswith(":") and len(text.split()) <= 7 and not looks_like_amount(text)
