@@ -24,7 +24,7 @@ from counterproof.reading.words import (
     WORD_CLASSES,
 )
 from counterproof.reading.written_amounts import Head, amounts, bracketed, head
-from counterproof.units import MEASURES, System, measure_named
+from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - |: )")
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
@@ -37,8 +37,10 @@ _PART_OF: Final = re.compile(
     r"\b|four\b|half\b|small\b|large\b|medium\b|several\b))",
     re.IGNORECASE,
 )
-_TAIL_UNITS: Final = frozenset("clove stalk sprig bulb head rasher spear rib".split())
-_TAIL_STICKS: Final = frozenset({"celery", "lemongrass"})
+_TAIL_UNITS: Final = frozenset("clove stalk sprig bulb head rasher spear rib slice".split())
+_TAIL_AFTER: Final = frozenset(
+    {("celery", "stick"), ("lemongrass", "stick"), ("gelatine", "leaf"), ("gelatin", "leaf")}
+)
 _PURPOSE: Final = re.compile(
     r"(?:for|to)\s+(?:the\s+)?(?:\w+\s+)?(greas|dust|garnish|serv|fry|deep[- ]fry|shallow[- ]fry"
     r"|brush|sprinkl|drizzl|cook|saut|decorat|coat|roll|knead|oil|rub|bast|grill|past|wash|pan"
@@ -95,6 +97,12 @@ _NO_FOOD: Final = re.compile(
     r"|a combination|if\b|to\b|cut|chopped|sliced|minced|grated|crushed|torn|\d+[\s-]?(?:inch|cm|in\b))",
     re.IGNORECASE,
 )
+_METRIC_END: Final = re.compile(r"(?<=[^\W\d][ )])(\d+(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
+_PARTS_OF_FOOD: Final = frozenset(
+    "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
+    "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
+)
+_ASIDE: Final = re.compile(r"^plus\b|\bor (?:about |an? )?\d")
 _MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _WORDY: Final = re.compile(r"[^\W\d_]", re.UNICODE)
 _MEATS: Final = frozenset("beef lamb pork turkey chicken veal meat steak venison mutton".split())
@@ -103,7 +111,19 @@ _MEATS: Final = frozenset("beef lamb pork turkey chicken veal meat steak venison
 class _Reading:
     """A line while it is being read."""
 
-    __slots__ = ("alternatives", "comment", "flags", "head", "meaning", "name", "parts", "preparation", "system")
+    __slots__ = (
+        "alternatives",
+        "comment",
+        "aside",
+        "flags",
+        "head",
+        "meaning",
+        "measured_as",
+        "name",
+        "parts",
+        "preparation",
+        "system",
+    )
 
     def __init__(self, found: Head, system: System) -> None:
         self.head = found
@@ -111,8 +131,10 @@ class _Reading:
         self.name: list[str] = []
         self.alternatives: list[str] = []
         self.preparation: list[str] = []
+        self.measured_as: list[str] = []
         self.comment: list[str] = []
         self.meaning = ""
+        self.aside = False  # after "or" or "plus", amounts belong to something else
         self.flags: set[str] = found.flags
         self.parts: list[Part] = []
 
@@ -122,6 +144,11 @@ class _Reading:
     def prepared(self, text: str) -> None:
         self.preparation.append(text)
         self.note("preparation", text)
+
+    def described(self, text: str) -> None:
+        """Note words before the name: the food was in this state when it was measured."""
+        self.measured_as.append(text)
+        self.prepared(text)
 
     def remarked(self, text: str) -> None:
         self.comment.append(text)
@@ -163,7 +190,18 @@ def split_line(text: str, system: System = "us") -> Split:
         words = part_of.group(1).lower()
         flags.update(
             f"{part} of"
-            for part in ("juice", "zest", "rind", "peel", "yolk", "white", "leaves", "seeds", "pulp", "flesh")
+            for part in (
+                "juice",
+                "zest",
+                "rind",
+                "peel",
+                "yolk",
+                "white",
+                "leaves",
+                "seeds",
+                "pulp",
+                "flesh",
+            )
             if part in words
         )
         lead = line[: part_of.end()].rstrip()
@@ -180,6 +218,7 @@ def split_line(text: str, system: System = "us") -> Split:
 
 
 def _read_rest(rest: str, reading: _Reading) -> None:
+    rest = _metric_end(rest, reading)
     pieces = [piece.strip() for piece in _PIECES.split(rest)] if rest else []
     pieces = [piece for piece in pieces if piece]
     named = False
@@ -191,12 +230,27 @@ def _read_rest(rest: str, reading: _Reading) -> None:
             named = named or bool(reading.name and not _describes(reading.name[-1]))
         elif piece[0] == "(":
             _read_bracket(piece, reading, after_name=not named)
-        elif named:
+        elif named or (reading.name and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())):
+            named = True
             _read_clause(piece, reading)
         else:
             _read_name(piece, reading)
             if reading.name and index < len(pieces) and pieces[index] == ",":
                 index += _read_list(pieces[index:], reading)
+
+
+def _metric_end(rest: str, reading: _Reading) -> str:
+    """Read "1 cup rice 250 mL": the metric twin at the end of the line."""
+    found = reading.head
+    if not found.quantities or MEASURES[found.quantities[0].measure] not in {"volume", "mass"}:
+        return rest
+    match = _METRIC_END.search(rest)
+    if match is None or "plus" in rest:
+        return rest
+    twin = amounts(match.group(1), 0, reading.system)
+    _add(reading, [Quantity(a.low, a.high, a.measure) for a in twin], "")
+    reading.note("amount", match.group(1))
+    return rest[: match.start()].rstrip(" ,")
 
 
 def _describes(name: str) -> bool:
@@ -205,40 +259,55 @@ def _describes(name: str) -> bool:
 
 
 def _read_list(pieces: list[str], reading: _Reading) -> int:
-    """Read "…, brandy, or Calvados": the further members of a list that ends with "or"."""
+    """Read "…, brandy, or Calvados" and "…, pepper and nutmeg": the further members of a list."""
     members: list[str] = []
+    joint = ""
     taken = 0
-    rest = ""
+    rest: list[str] = []
     for place in range(0, min(len(pieces) - 1, 16), 2):
         if pieces[place] != ",":
             return 0
-        member = pieces[place + 1]
-        lower = member.lower()
-        if lower.startswith("or "):
-            if _NO_FOOD.match(lower[3:]) or not members:
+        words = pieces[place + 1].split()
+        joint = words[0].lower() if words[0].lower() in {"or", "and", "and/or"} else ""
+        leading = bool(joint)
+        if leading:
+            words = words[1:]
+            if not members or not words or _NO_FOOD.match(" ".join(words)):
                 return 0
-            taken = place + 2
-            last = member[3:].split()
-            stop = _breaking(last, [WORD_CLASSES.get(word.lower(), 0) for word in last], 0)
-            members.append(" ".join(last[:stop]))
-            rest = " ".join(last[stop:])
-            break
-        words = lower.split()
-        if len(words) > 4 or any(WORD_CLASSES.get(word, 0) in {PREPARATION, BREAK, MANNER} for word in words):
+        lowered = [word.lower() for word in words]
+        if len(words) > 6 or not _PARTS_OF_FOOD.isdisjoint(lowered):
             return 0
-        members.append(member)
-        if " or " in lower:
+        if not joint and ("or" in lowered[1:-1] or "and" in lowered[1:-1]):
+            joint = "or" if "or" in lowered else "and"
+        classes = [WORD_CLASSES.get(word, 0) for word in lowered]
+        stop = _breaking(words, classes, 0) if joint else len(words)
+        if not stop or any(kind in {PREPARATION, BREAK, MANNER} for kind in classes[1:stop]):
+            return 0
+        if classes[0] and (not leading or classes[0] != PREPARATION or stop == 1):
+            return 0
+        if any(char.isdigit() for char in pieces[place + 1]):
+            return 0
+        members.append(" ".join(words[:stop]))
+        rest = words[stop:]
+        if rest and not leading and classes[stop] == PREPARATION:
+            return 0
+        if joint:
             taken = place + 2
             break
     if not taken:
         return 0
-    members = [part for member in members for part in member.split(" or ")]
-    _shared(members, reading)
-    for member in members:
-        reading.note("alternative", member)
-        reading.alternatives.append(member)
+    if joint == "and":
+        name = ", ".join((reading.name[-1], *members[:-1]))
+        reading.name[-1] = f"{name} and {members[-1]}"
+        reading.note("name", ", ".join(members))
+    else:
+        members = [part for member in members for part in member.split(" or ")]
+        _shared(members, reading)
+        for member in members:
+            reading.note("alternative", member)
+            reading.alternatives.append(member)
     if rest:
-        _read_clause(rest, reading)
+        _read_clause(" ".join(rest), reading)
     return taken
 
 
@@ -266,11 +335,11 @@ def _read_name(piece: str, reading: _Reading) -> None:
         start = _leading(words, classes, reading)
         stop = _breaking(words, classes, start)
     if start:
-        reading.prepared(" ".join(words[:start]))
-    if start < stop and not reading.head.size and reading.head.quantities:
-        size = SIZES.get(words[start].lower())
-        if size and stop - start > 1:
-            reading.head.size = size
+        reading.described(" ".join(words[:start]))
+    if reading.head.quantities and stop - start > 1 and (size := SIZES.get(words[start].lower())):
+        weighed = MEASURES[reading.head.quantities[0].measure] in {"mass", "volume"}
+        if not weighed or words[stop - 1].endswith("s"):
+            reading.head.size = f"{reading.head.size} {size}".strip()
             reading.note("size", words[start])
             start += 1
     name = words[start:stop]
@@ -295,7 +364,9 @@ def _leading(words: list[str], classes: list[int], reading: _Reading) -> int:
     last = 0
     while place < len(words):
         kind = classes[place]
-        if kind == PREPARATION:
+        if kind == PREPARATION or (
+            place and classes[place - 1] == MANNER and words[place].lower() in {"ground", "milled"}
+        ):
             last = place + 1
         elif kind == MANNER or (kind in {AND, OR} and last == place and place):
             pass
@@ -306,8 +377,10 @@ def _leading(words: list[str], classes: list[int], reading: _Reading) -> int:
         return last
     if last and (
         reading.head.container in {"tin", "jar", "packet", "carton", "bag"}
-        or reading.head.quantities and reading.head.quantities[0].measure in {"tin", "jar"}
-        or words[last - 1].lower() == "minced" and words[last].lower() in _MEATS
+        or reading.head.quantities
+        and reading.head.quantities[0].measure in {"tin", "jar"}
+        or words[last - 1].lower() == "minced"
+        and words[last].lower() in _MEATS
     ):
         return 0
     return last
@@ -318,6 +391,8 @@ def _breaking(words: list[str], classes: list[int], start: int) -> int:
     for place in range(start + 1, len(words)):
         kind = classes[place]
         if kind == BREAK:
+            if words[place].lower() == "but" and _describes(" ".join(words[start:place])):
+                continue
             return place
         if kind == PREPARATION:
             before = place
@@ -329,12 +404,28 @@ def _breaking(words: list[str], classes: list[int], start: int) -> int:
                 continue
             if place < len(words) - 1 and classes[place + 1] == 0 and "," not in words[place]:
                 following = words[place + 1].lower()
-                if following not in {"in", "into", "with", "on", "off", "out", "and", "if", "a", "by"}:
+                if following not in {
+                    "in",
+                    "into",
+                    "with",
+                    "on",
+                    "off",
+                    "out",
+                    "and",
+                    "if",
+                    "a",
+                    "by",
+                }:
                     continue
             return before
     if start < len(words) and classes[start] == BREAK and start:
         return start
-    if words and classes[0] == BREAK and start == 0 and words[0].lower() in {"for", "to", "plus", "optional", "about"}:
+    if (
+        words
+        and classes[0] == BREAK
+        and start == 0
+        and words[0].lower() in {"for", "to", "plus", "optional", "about"}
+    ):
         return 0
     return len(words)
 
@@ -381,15 +472,17 @@ def _read_bracket(piece: str, reading: _Reading, *, after_name: bool) -> None:
         return
     meaning = _MEANING.match(inside)
     if meaning is not None:
-        reading.meaning = inside[meaning.end() :]
+        _settle(inside[meaning.end() :], reading)
         reading.note("meaning", piece)
         return
-    if reading.head.quantities or not reading.flags & {"plus extra"}:
+    if not reading.aside:
         for clause in re.split(r"[;,](?!\d)", inside) if len(inside) < 200 else ():
             found = bracketed(clause.strip(), reading.system)
-            if found is None or not found[0][-1].named:
+            if found is None or not (found[0][-1].named or found[0][-1].size):
                 continue
             row, word = found
+            if not row[-1].named and reading.head.quantities:
+                reading.head.size = reading.head.size or row[-1].size
             if MEASURES[row[0].measure] == "length" and not after_name:
                 continue
             _add(reading, [Quantity(a.low, a.high, a.measure) for a in row], word)
@@ -400,12 +493,33 @@ def _read_bracket(piece: str, reading: _Reading, *, after_name: bool) -> None:
     reading.remarked(inside)
 
 
+def _settle(meant: str, reading: _Reading) -> None:
+    """Take the cook's settlement: a food, and the amount that stands after its last comma."""
+    food, comma, tail = meant.rpartition(",")
+    found = bracketed(tail.strip() if comma else meant.strip(), reading.system)
+    if found is None or not found[0][-1].named:
+        reading.meaning = meant
+        return
+    reading.meaning = food.strip()
+    head_ = reading.head
+    settled = [Quantity(a.low, a.high, a.measure) for a in found[0]]
+    first = head_.quantities[0] if head_.quantities else None
+    if first is not None and (first.measure in CONTAINERS or found[1] == "each"):
+        head_.packs, head_.container = first.low, first.measure
+        head_.quantities = settled
+    else:
+        head_.quantities = [*settled, *head_.quantities]
+
+
 def _add(reading: _Reading, quantities: list[Quantity], word: str) -> None:
     """Add a second way of saying the amount; "each" makes the count the packs."""
     found = reading.head
     if word == "each":
         reading.flags.add("each")
-        if len(found.quantities) == 1 and MEASURES[found.quantities[0].measure] in {"count", "by eye"}:
+        if len(found.quantities) == 1 and MEASURES[found.quantities[0].measure] in {
+            "count",
+            "by eye",
+        }:
             counted = found.quantities[0]
             found.packs, found.container = counted.low, counted.measure
             found.quantities = quantities
@@ -417,6 +531,7 @@ def _add(reading: _Reading, quantities: list[Quantity], word: str) -> None:
 
 def _read_clause(piece: str, reading: _Reading) -> None:
     lower = piece.lower()
+    reading.aside = reading.aside or _ASIDE.search(lower) is not None
     if lower in {"optional", "(optional)"}:
         reading.flags.add("optional")
         reading.note("comment", piece)
@@ -424,9 +539,15 @@ def _read_clause(piece: str, reading: _Reading) -> None:
         return
     if lower.startswith("divided"):
         reading.flags.add("divided")
-    found = bracketed(piece, reading.system) if piece[:1].isdigit() or lower[:5] in {"about", "each ", "appro"} else None
-    if found is not None and found[0][-1].named and (
-        MEASURES[found[0][0].measure] != "length" or not reading.head.quantities
+    found = (
+        bracketed(piece, reading.system)
+        if piece[:1].isdigit() or lower[:5] in {"about", "each ", "appro"}
+        else None
+    )
+    if (
+        found is not None
+        and found[0][-1].named
+        and (MEASURES[found[0][0].measure] != "length" or not reading.head.quantities)
     ):
         _add(reading, [Quantity(a.low, a.high, a.measure) for a in found[0]], found[1])
         reading.note("amount", piece)
@@ -445,7 +566,10 @@ def _read_clause(piece: str, reading: _Reading) -> None:
         reading.remarked(piece)
         return
     for part in ("juice", "zest"):
-        if re.match(rf"(?:\w+\s+)*{part}(?:\s+and\s+\w+)*(?:\s+only)?$", lower) or lower in {f"{part}d", f"{part[:-1]}ed"}:
+        if re.match(rf"(?:\w+\s+)*{part}(?:\s+and\s+\w+)*(?:\s+only)?$", lower) or lower in {
+            f"{part}d",
+            f"{part[:-1]}ed",
+        }:
             reading.flags.add(f"{part} of")
     if _REMARK.match(piece):
         reading.remarked(piece)
@@ -475,6 +599,7 @@ def _finished(text: str, reading: _Reading) -> Split:
         meaning=reading.meaning,
         flags=frozenset(reading.flags),
         parts=tuple(reading.parts),
+        measured_as=", ".join(reading.measured_as),
     )
 
 
@@ -495,7 +620,7 @@ def _trailing_unit(name: str, reading: _Reading) -> str:
     if not before or _describes(before):
         return name
     measure = measure_named(last)
-    if measure in _TAIL_UNITS or (measure == "stick" and before.lower() in _TAIL_STICKS):
+    if measure in _TAIL_UNITS or (before.lower(), measure) in _TAIL_AFTER:
         first = reading.head.quantities[0]
         reading.head.quantities[0] = Quantity(first.low, first.high, measure or "")
         return before

@@ -53,6 +53,7 @@ class Split:
     comment: str
     meaning: str  # the cook's own settlement, from "(meaning …)"
     flags: frozenset[str]  # "optional", "to taste", "for greasing", "divided", "juice of", …
+    measured_as: str = ""  # preparation before the name: "200 g cooked rice", not "rice, cooked"
     parts: tuple[Part, ...] = ()  # the whole line, stretch by stretch, in the order written
 
 
@@ -65,12 +66,26 @@ class RunnerUp:
 
 
 @dataclass(frozen=True, slots=True)
+class Constituent:
+    """One of the foods a line stands for, with its mass; most lines have exactly one."""
+
+    food: Food
+    fit: Fit | None
+    mass: Product | None
+    purchased: Product | None
+
+
+@dataclass(frozen=True, slots=True)
 class MarkedLine:
     """One ingredient line as it was understood.
 
     `mass` is the edible mass that goes into the pot [kg]; `purchased` what had to be bought
     for it (bones, peel and can liquid included) [kg]. Both are products of keyed parameters,
     or None where no mass can be given; then a mark says why.
+
+    `also` holds the further foods of a line that names several ("salt and pepper");
+    `alternatives` what the cook would take instead, and `unread` alternatives that are no known
+    food. Whoever adds masses up reads `constituents`.
     """
 
     written: WrittenLine
@@ -83,6 +98,16 @@ class MarkedLine:
     mass: Product | None
     purchased: Product | None
     marks: tuple[Mark, ...]
+    also: tuple[Constituent, ...] = ()
+    alternatives: tuple[Food, ...] = ()
+    unread: tuple[str, ...] = ()
+
+    @property
+    def constituents(self) -> tuple[Constituent, ...]:
+        """Every food of the line with its mass; empty where the food is not known."""
+        if self.food is None:
+            return ()
+        return (Constituent(self.food, self.fit, self.mass, self.purchased), *self.also)
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,8 +13,7 @@ from html import unescape
 from typing import Final
 
 _FRACTIONS: Final = {
-    ord(char): " " + unicodedata.normalize("NFKC", char)
-    for char in "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+    ord(char): " " + unicodedata.normalize("NFKC", char) for char in "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 }
 _PLAIN: Final[dict[int, str]] = {
     **_FRACTIONS,
@@ -36,6 +35,7 @@ _LOOK_ALIKES: Final = str.maketrans(
     "АВЕКМНОРСТУХаеосрухіїјѕԁԛԝΑΒΕΖΗΙΚΜΝΟΡΤΥΧοѵ",
     "ABEKMHOPCTYXaeocpyxiijsdqwABEZHIKMNOPTYXov",
 )
+_LEADING_FRACTION: Final = re.compile(r"(?<=[(/\-]) (?=\d+⁄)")
 _WORD: Final = re.compile(r"\w+")
 _LATIN: Final = re.compile(r"[A-Za-z]")
 _TAG: Final = re.compile(r"</?[A-Za-z][^<>]{0,400}>")
@@ -84,6 +84,8 @@ def tidied(text: str) -> str:
     if "<" in text:
         text = _TAG.sub(" ", text)
     text = text.translate(_PLAIN)
+    if "⁄" in text:
+        text = _LEADING_FRACTION.sub("", text)
     if not text.isascii():
         text = unicodedata.normalize("NFC", text)
         text = "".join([c if c.isascii() or c == "⁄" else _kept(c) for c in text])

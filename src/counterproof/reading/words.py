@@ -126,7 +126,7 @@ _CUT: Final = (
     "quick-soaked topped tailed rinsed-and-drained stirred well-stirred mixed-up wiped "
     "chunked sectioned segmented strips julienne processed refreshed dissolved dried-off "
     "shucked debearded bearded unwrapped kneaded proved risen stripped roasted-off melted-down "
-    "spiralized spiralised frenched tenderised tenderized portioned cubed-up liquidised".split()
+    "well-shaken well-washed well-chilled well-beaten well-drained spiralized spiralised frenched tenderised tenderized portioned cubed-up liquidised".split()
 )
 _HOW: Final = (
     "finely roughly coarsely thinly thickly freshly lightly well very loosely firmly tightly "
@@ -134,10 +134,10 @@ _HOW: Final = (
     "just briefly fresh- cleanly tightly- fairly quite extremely super".split()
 )
 _THEN: Final = (
-    "for to plus about approximately approx approx. around roughly- such preferably if each per "
+    "for to plus about approximately approx approx. around such preferably if each per "
     "at until see note including ideally optional depending from weighing measuring like "
-    "i.e. e.g. eg ie or-so according enough sufficient totaling totalling then when made "
-    "according from- as but reserving adjust".split()
+    "i.e. e.g. eg ie according enough sufficient totaling totalling then when made "
+    "according as but reserving adjust that which into".split()
 )
 
 PREPARATION, MANNER, BREAK, OR, AND = 1, 2, 3, 4, 5

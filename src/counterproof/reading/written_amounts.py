@@ -34,9 +34,20 @@ _ABOUT: Final = re.compile(
     r"|each(?: weighing| about)?)\s+|~\s*",
     re.IGNORECASE,
 )
-_HEDGES: Final = frozenset("about approx approx. approximately around roughly circa ~ ca. c.".split())
-_NEXT_EQUAL: Final = re.compile(r"\s*/\s*|\s+(?=\d)|\s*[;=]\s*|\s*,\s*(?=\d)|\s+or\s+(?=\d)")
-_NEXT_SUM: Final = re.compile(r"\s*,?\s*(?:plus|\+|and|&)\s+(?:an?\s+additional\s+)?", re.IGNORECASE)
+_SOME: Final = re.compile(r"some\s+", re.IGNORECASE)
+_BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
+_OTHER_COUNT: Final = re.compile(r"\s+or\s+(?=\d)", re.IGNORECASE)
+_DOZEN: Final = re.compile(r"\s+dozen\b", re.IGNORECASE)
+_HEDGES: Final = frozenset(
+    "about approx approx. approximately around roughly circa ~ ca. c.".split()
+)
+_NEXT_EQUAL: Final = re.compile(
+    r"\s*/+\s*|\s*-\s*(?=\d)|\s+(?=\d)|\s*[;=]\s*|\s*,\s*(?=\d)|\s+or\s+(?=\d)"
+)
+_NEXT_SUM: Final = re.compile(
+    r"\s*,?\s*(?:plus|\+|and|&)\s+(?:an?\s+additional\s+)?", re.IGNORECASE
+)
+_SLASH: Final = re.compile(r"\s*/\s*(?=\d)")
 _TO: Final = re.compile(r"\s*(?:-|to|or)\s*(?=[\d.])", re.IGNORECASE)
 _TRAILING: Final = re.compile(
     r"\s*,?\s*(each|in total|total|per person|altogether|or so|approx(?:imately|\.)?|in weight"
@@ -52,7 +63,7 @@ _WEAK: Final = frozenset(
     " cake pot cob basket container round square log grind slug spoon mug carton box tub bag pack"
     " rib spear shot stem piece chunk fistful frond drop".split()
 )
-_NEEDS_OF: Final = frozenset("nut pat lump basket cake shot drop pot square log ball".split())
+_NEEDS_OF: Final = frozenset("nut pat lump basket cake shot drop pot".split())
 _BY_EYE: Final = re.compile(
     r"(?:(?:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)(handful|pinch|dash|splash|drizzle|knob"
     r"|sprig|bunch|glug|dusting|sprinkling|sprinkle|drop|drops|dollop|squeeze|grating|twist|sprigs"
@@ -113,11 +124,12 @@ def _unit_at(line: str, at: int, number: float) -> tuple[str | None, int, str, t
         measure = _measure_after(line, match, number)
         if measure is not None:
             return measure, match.end(), " ".join(size), tuple(fills)
-        if lower in SIZES or (lower == "to" or lower == "or" or lower == "and") and size:
-            named = SIZES.get(lower, lower)
-            if named and sized:
-                size.append(named)
+        if lower in SIZES:
+            if SIZES[lower] and sized:
+                size.append(SIZES[lower])
                 size_end = match.end()
+        elif lower in {"to", "or", "and"} and size:
+            size.append(lower)
         elif lower in FILLS:
             fills.append(lower)
             sized = False
@@ -172,6 +184,9 @@ def amount_at(line: str, at: int) -> Amount | None:
     low, high, lost = range_value(match)
     end = match.end()
     article = match.group("word")
+    dozen = _DOZEN.match(line, end)
+    if dozen is not None:
+        low, high, end = 12 * low, 12 * high, dozen.end()
     flags: tuple[str, ...] = ("space supplied",) if lost else ()
     measure, unit_end, size, fills = _unit_at(line, end, high)
     if measure is None:
@@ -191,6 +206,9 @@ def amount_at(line: str, at: int) -> Amount | None:
             if other is not None and other.group("to") is None:
                 most, _, _ = range_value(other)
                 second, second_end, _, _ = _unit_at(line, other.end(), most)
+                if second is not None and MEASURES[second] == MEASURES[measure] == "mass":
+                    most *= unit_kg(second) / unit_kg(measure)
+                    second = measure if to.group().strip() == "to" else second
                 if second == measure and most > low:
                     high, end = most, second_end
     return Amount(low, high, measure, True, end, size, (*flags, *fills))
@@ -304,12 +322,16 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
         if about.group().lower().startswith("each"):
             word = "each"
         place = about.end()
+    if inside[place : place + 2].lower() in {"a ", "an"}:
+        return None
     row = amounts(inside, place, system)
     if not row:
         return None
     end = row[-1].end
     while True:
-        if inside[end : end + 2] == " (" and (nested := bracketed(inside[end + 2 :].rstrip(")"), system)):
+        if inside[end : end + 2] == " (" and (
+            nested := bracketed(inside[end + 2 :].rstrip(")"), system)
+        ):
             row += nested[0]
             close = inside.find(")", end)
             end = close + 1 if close >= 0 else len(inside)
@@ -363,14 +385,30 @@ def head(line: str, system: System) -> Head:
     if percent is not None:
         found.flags.add("percent of another")
         return found
+    some = _SOME.match(line, place)
+    if some is not None:
+        found.end = place = some.end()
     row = amounts(line, place, system)
     if not row:
         return _by_eye(line, place, found)
     _after_row(line, row, found, system)
+    twin = _BARE_TWIN.match(line, found.end)
+    if twin is not None:
+        found.end = twin.end()  # "10 g/¼ salt": the second unit was left out
+    other = _OTHER_COUNT.match(line, found.end)
+    if other is not None and (found.size or found.packs > 1):
+        again = head(line[other.end() :], system)
+        if again.end and other.end() + again.end < len(line):
+            found.end = other.end() + again.end  # "1 large or 2 small": the first is taken
     if found.end and (of := _OF.match(line, found.end)):
         found.end = of.end()
         pack = amounts(line, found.end, system)
-        if pack and pack[-1].named and not found.container and found.quantities[0].measure == "piece":
+        if (
+            pack
+            and pack[-1].named
+            and not found.container
+            and found.quantities[0].measure == "piece"
+        ):
             # "½ of 8-ounce package"
             found.packs = found.quantities[0].low
             _packed(line, pack, found, system)
@@ -409,7 +447,9 @@ def _after_row(line: str, row: list[Amount], found: Head, system: System) -> Non
     if opened is not None:
         close = line.find(")", place)
         inner = (
-            bracketed(line[place + opened.end() : close], system) if 0 <= close < place + 80 else None
+            bracketed(line[place + opened.end() : close], system)
+            if 0 <= close < place + 80
+            else None
         )
         if inner is not None and inner[0][-1].named:
             found.quantities = [_quantity(amount) for amount in inner[0]]
@@ -455,30 +495,46 @@ def _sized(found: Head, counted: Amount) -> None:
     found.packs, found.container = 1.0, ""
 
 
+def _bracket_at(line: str, at: int) -> int:
+    """Return where a bracket opens that follows a place directly, or -1."""
+    if line[at : at + 1] == "(":
+        return at
+    return at + 1 if line[at : at + 2] == " (" else -1
+
+
+def _closing(line: str, start: int) -> int:
+    """Return where the bracket that opens at `start` closes, or -1."""
+    close = line.find(")", start)
+    deeper = line.find("(", start + 1)
+    return line.find(")", close + 1) if 0 <= deeper < close else close
+
+
 def _packed(line: str, row: list[Amount], found: Head, system: System) -> None:
     """Read what follows named amounts: more in brackets, then the pack they come in."""
     first = row[0]
     quantities = [_quantity(amount) for amount in row]
     end = row[-1].end
     word = ""
-    while line[end : end + 2] == " (" or line[end : end + 1] == "(":
-        start = line.index("(", end)
-        close = line.find(")", start)
-        deeper = line.find("(", start + 1)
-        if 0 <= deeper < close:
-            close = line.find(")", close + 1)
-        if close < 0:
-            break
-        inner = bracketed(line[start + 1 : close], system)
+    while (start := _bracket_at(line, end)) >= 0:
+        close = _closing(line, start)
+        inside = line[start + 1 : close].strip()
+        inner = bracketed(inside, system) if close > 0 else None
         if inner is None:
-            break
-        quantities += [_quantity(amount) for amount in inner[0]]
-        word = inner[1]
+            if close < 0 or not all(part in FILLS for part in inside.lower().split()):
+                break
+            found.flags.update(inside.lower().split())
+        else:
+            quantities += [_quantity(amount) for amount in inner[0]]
+            word = inner[1]
         end = close + 1
         sum_more = _joined(line, Amount(first.low, first.high, first.measure, True, end), system)
         if sum_more.end > end:
             quantities[0] = _quantity(sum_more)
             end = sum_more.end
+        slash = _SLASH.match(line, end)
+        if slash is not None and (more := amounts(line, slash.end(), system)) and more[-1].named:
+            quantities += [_quantity(amount) for amount in more]
+            end = more[-1].end
     kind = MEASURES[first.measure]
     found.quantities = quantities
     found.end = end
