@@ -1,0 +1,220 @@
+"""The drawer: small functions that return SVG text in the house look.
+
+Black, greys and one pencil blue, hairlines that stay hairlines at every size, and signs drawn as
+paths, so that no font has to own them. Every surface draws with these functions and the two
+modules built on them, `intervals` and `hatching`.
+
+Lengths inside a drawing are in CSS pixels. Where a drawing has to fit a column whose width only
+the page knows, horizontal places are per cent of it and nothing is stretched.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from html import escape
+
+
+@dataclass(frozen=True, slots=True)
+class Inks:
+    """What a drawing is printed with: colours and a type face, as SVG understands them."""
+
+    ink: str
+    grey: str
+    hair: str
+    blue: str
+    paper: str
+    face: str
+
+
+PAGE = Inks("var(--ink)", "var(--grey)", "var(--hair)", "var(--blue)", "var(--paper)", "inherit")
+"""On a page: the page's own properties, so that a drawing follows light and dark."""
+
+SHEET = Inks("#14171b", "#5a636d", "#cdd3da", "#2457b5", "#fcfdfe", "Counterproof Sans")
+"""On its own: the literal colours of the white sheet."""
+
+
+def rounded(value: float) -> str:
+    """Return a length with at most two decimals and no trailing zeros, the same on every run."""
+    text = f"{value:.2f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def tag(name: str, inside: str = "", **attributes: str | float | None) -> str:
+    """Return one SVG element; `_` in a name stands for `-`, and None leaves an attribute out."""
+    written = "".join(
+        f' {key.rstrip("_").replace("_", "-")}="{_attribute(value)}"'
+        for key, value in attributes.items()
+        if value is not None
+    )
+    return f"<{name}{written}>{inside}</{name}>" if inside else f"<{name}{written}/>"
+
+
+def _attribute(value: str | float) -> str:
+    return escape(value) if isinstance(value, str) else rounded(value)
+
+
+def framed(  # noqa: PLR0913 - a frame is its size and its words
+    inside: str,
+    *,
+    title: str,
+    description: str = "",
+    width: float | str = "100%",
+    height: float | str = "100%",
+    css_class: str | None = None,
+) -> str:
+    """Return a whole drawing that a screen reader can name.
+
+    Parameters
+    ----------
+    inside : str
+        SVG elements.
+    title, description : str
+        What it shows, in words; `description` may be left out.
+    width, height : float or str
+        Size, > 0, or a share of the place it stands in. [px or %]
+    css_class : str or None
+        For the page's style sheet.
+
+    Returns
+    -------
+    str
+        An `svg` element with role, title and description.
+    """
+    words = tag("title", escape(title))
+    if description:
+        words += tag("desc", escape(description))
+    return tag(
+        "svg",
+        words + inside,
+        xmlns="http://www.w3.org/2000/svg",
+        class_=css_class,
+        role="img",
+        width=width,
+        height=height,
+    )
+
+
+def standing(name: str, inside: str, *, width: float, height: float) -> str:
+    """Return a small sign that only repeats what stands beside it in words: hidden from readers."""
+    return tag(
+        "svg",
+        inside,
+        xmlns="http://www.w3.org/2000/svg",
+        class_=f"sign {name}",
+        width=width,
+        height=height,
+        viewBox=f"0 0 {rounded(width)} {rounded(height)}",
+        aria_hidden="true",
+    )
+
+
+def stroke(path: str, colour: str, width: float = 1.0) -> str:
+    """Return an open path with round ends, as a pencil leaves it."""
+    return tag(
+        "path",
+        d=path,
+        fill="none",
+        stroke=colour,
+        stroke_width=width,
+        stroke_linecap="round",
+        stroke_linejoin="round",
+    )
+
+
+def hairline(x1: str, y1: str, x2: str, y2: str, colour: str) -> str:
+    """Return a one-pixel rule that is never blurred."""
+    return tag(
+        "line",
+        x1=x1,
+        y1=y1,
+        x2=x2,
+        y2=y2,
+        stroke=colour,
+        stroke_width=1,
+        shape_rendering="crispEdges",
+    )
+
+
+def label(  # noqa: PLR0913 - a piece of type is its place and its dress
+    words: str,
+    x: str,
+    y: float,
+    *,
+    colour: str,
+    face: str,
+    size: float = 11,
+    anchor: str = "middle",
+) -> str:
+    """Return a short piece of type."""
+    return tag(
+        "text",
+        escape(words),
+        x=x,
+        y=y,
+        fill=colour,
+        font_family=face,
+        font_size=size,
+        text_anchor=anchor,
+    )
+
+
+def registration_cross(inks: Inks = PAGE) -> str:
+    """Return the cross in a circle by which a printer lays one plate over another."""
+    circle = tag("circle", cx=11.5, cy=11.5, r=5.5, fill="none", stroke=inks.ink, stroke_width=0.75)
+    return standing(
+        "registration",
+        circle
+        + hairline("11.5", "0", "11.5", "23", inks.ink)
+        + hairline("0", "11.5", "23", "11.5", inks.ink),
+        width=23,
+        height=23,
+    )
+
+
+def caret(inks: Inks = PAGE) -> str:
+    """Return the caret: something has to be put in here. It stands for a doubt."""
+    return standing(
+        "caret",
+        stroke("M2 13 L7.4 3.2 Q7.9 2.4 8.3 3.3 L12.4 13.4", inks.blue, 1.5),
+        width=15,
+        height=16,
+    )
+
+
+def deletion_loop(inks: Inks = PAGE) -> str:
+    """Return the deletion loop: taken out of the count. It stands for a fault."""
+    path = "M1.6 13.6 C5 14.4 8.6 11.6 10.6 7.6 C12.2 4.4 11.6 1.6 9.4 2 C7 2.5 6.4 6 7.8 8.6 C9 10.9 11.4 12.8 13.6 11.4"
+    return standing("loop", stroke(path, inks.blue, 1.5), width=15, height=16)
+
+
+def stet_dots(inks: Inks = PAGE) -> str:
+    """Return the dots under a word that let it stand. They stand for a note."""
+    dots = "".join(tag("circle", cx=x, cy=11, r=1.05, fill=inks.blue) for x in (2.5, 6, 9.5, 13))
+    return standing("stet", dots, width=15, height=16)
+
+
+def sign(level: str, inks: Inks = PAGE) -> str:
+    """Return the correction sign of a mark's level: note, doubt or fault."""
+    return {"doubt": caret, "fault": deletion_loop}.get(level, stet_dots)(inks)
+
+
+def leader(inks: Inks = PAGE) -> str:
+    """Return the pencil line that leads from a line of the recipe to its mark in the margin."""
+    return tag(
+        "svg",
+        tag("line", x1="0", y1="100%", x2="100%", y2="0", stroke=inks.blue, stroke_width=1),
+        xmlns="http://www.w3.org/2000/svg",
+        class_="leader",
+        width="100%",
+        height="100%",
+        aria_hidden="true",
+    )
+
+
+def rows(parts: Sequence[str], step: float) -> str:
+    """Return parts one below the other, `step` pixels apart."""
+    return "".join(
+        tag("g", part, transform=f"translate(0 {rounded(step * place)})") if place else part
+        for place, part in enumerate(parts)
+    )

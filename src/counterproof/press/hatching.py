@@ -1,0 +1,161 @@
+"""Printer's hatching: one pattern for each life-cycle stage, told apart without any colour.
+
+Neighbours in the life cycle differ in direction as well as in tone, so that a strip still reads
+when it is photocopied.
+"""
+
+from __future__ import annotations
+
+from counterproof.draws import Range
+from counterproof.press.drawing import PAGE, Inks, framed, hairline, rounded, tag
+from counterproof.press.numerals import middle_value
+from counterproof.rows import STAGES
+
+STRIP_HEIGHT = 26.0
+
+_CELLS: dict[str, tuple[float, str]] = {
+    # stage → side of the cell [px], strokes inside it
+    "production": (5, "M-1 6 L6 -1"),
+    "processing": (6, "M0 3 L6 3"),
+    "packaging": (7, "M-1 -1 L8 8 M-1 8 L8 -1"),
+    "transport": (4, "M2 0 L2 4"),
+    "retail": (6, "M1.5 1.5 h.01 M4.5 4.5 h.01"),
+    "home storage": (8, "M-1 -1 L9 9"),
+    "cooking": (5, "M0 2.5 L5 2.5 M2.5 0 L2.5 5"),
+    "end of life": (9, "M4.5 2 a2.5 2.5 0 1 0 .01 0"),
+}
+_WEIGHTS = {"production": 1.5, "retail": 1.7, "transport": 1.2}
+_PRINTED = {
+    # the same idea where a line of type is all there is
+    "production": "/",
+    "processing": "=",
+    "packaging": "x",
+    "transport": "|",
+    "retail": ":",
+    "home storage": "\\",
+    "cooking": "#",
+    "end of life": "o",
+}
+
+
+def letter(stage: str) -> str:
+    """Return the character that stands for a stage's hatching in plain type."""
+    return _PRINTED.get(stage, "?")
+
+
+def pattern_name(stage: str) -> str:
+    """Return the name under which a drawing refers to a stage's pattern."""
+    return f"hatching-{stage.replace(' ', '-')}"
+
+
+def patterns(inks: Inks = PAGE) -> str:
+    """Return the definitions of every stage's pattern, once for a page or a drawing."""
+    made = []
+    for stage in STAGES:
+        side, strokes = _CELLS[stage]
+        drawn = tag(
+            "path",
+            d=strokes,
+            fill="none",
+            stroke=inks.ink,
+            stroke_width=_WEIGHTS.get(stage, 1),
+            stroke_linecap="round" if stage == "retail" else None,
+        )
+        made.append(
+            tag(
+                "pattern",
+                drawn,
+                id=pattern_name(stage),
+                width=side,
+                height=side,
+                patternUnits="userSpaceOnUse",
+            )
+        )
+    return tag("defs", "".join(made))
+
+
+def swatch(stage: str, inks: Inks = PAGE) -> str:
+    """Return a small hatched field for the key."""
+    return tag(
+        "svg",
+        _field("0.5", "23", stage, inks, height=13),
+        xmlns="http://www.w3.org/2000/svg",
+        class_="swatch",
+        width=24,
+        height=14,
+        aria_hidden="true",
+    )
+
+
+def stage_strip(
+    stages: tuple[tuple[str, Range], ...],
+    middle: str,
+    *,
+    title: str,
+    description: str,
+    inks: Inks = PAGE,
+) -> str:
+    """Return one serving as a strip, each stage as wide as its middle value.
+
+    Parameters
+    ----------
+    stages : tuple of (str, Range)
+        Stages in life-cycle order. [kg CO2e]
+    middle : str
+        "mean" or "median".
+    title, description : str
+        What it shows, in words.
+    inks : Inks
+        Colours.
+
+    Returns
+    -------
+    str
+        An SVG as wide as its place. Stages below zero stand left of the upright rule at zero,
+        the last of them outermost.
+    """
+    values = [(stage, middle_value(value, middle)) for stage, value in stages]
+    below = -sum(value for _, value in values if value < 0)
+    whole = below + sum(value for _, value in values if value > 0)
+    if whole <= 0:
+        return ""
+    left, right = below, below
+    fields = []
+    for stage, value in values:
+        if value < 0:
+            left += value
+            start = left
+        else:
+            start = right
+            right += value
+        fields.append(_field(_share(start / whole), _share(abs(value) / whole), stage, inks))
+    zero = (
+        hairline(_share(below / whole), "-4", _share(below / whole), "30", inks.ink)
+        if below
+        else ""
+    )
+    return framed(
+        patterns(inks) + "".join(fields) + zero,
+        title=title,
+        description=description,
+        height=STRIP_HEIGHT + 1,
+        css_class="strip",
+    )
+
+
+def _share(part: float) -> str:
+    return f"{rounded(100 * part)}%"
+
+
+def _field(x: str, width: str, stage: str, inks: Inks, height: float = STRIP_HEIGHT) -> str:
+    return tag(
+        "rect",
+        x=x,
+        y=0.5,
+        width=width,
+        height=height,
+        fill=f"url(#{pattern_name(stage)})",
+        stroke=inks.ink,
+        stroke_width=1,
+        class_="field",
+    )

@@ -1,0 +1,193 @@
+"""Intervals on a common scale: how every uncertain number is drawn.
+
+A thin line runs from the 5th to the 95th percentile; an upright stroke whose ends are left open
+stands at the middle value. Light upright rules at the same places behind every line make one
+scale of the whole column, and zero is drawn as a rule of its own, so that a negative percentile
+is seen to lie beyond it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from counterproof.draws import Range
+from counterproof.press.drawing import PAGE, Inks, framed, hairline, label, rounded, stroke, tag
+from counterproof.press.numerals import middle_value, number
+
+MOST_TICKS = 5
+EDGE = 0.03
+"""Share of the scale's width kept clear at either end, so that no mark is cut."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """A common scale with its ticks; places on it are per cent of its width."""
+
+    low: float
+    high: float
+    ticks: tuple[float, ...]
+    decimals: int
+
+    def place(self, value: float) -> str:
+        """Return where a value stands, clipped to the scale's ends."""
+        return f"{rounded(100 * self.share(value))}%"
+
+    def share(self, value: float) -> float:
+        """Return where a value stands, as a share of the width from 0 to 1."""
+        return min(max((value - self.low) / (self.high - self.low), 0.0), 1.0)
+
+
+def common_scale(values: Iterable[Range], most_ticks: int = MOST_TICKS) -> Scale:
+    """Return the scale on which all of some ranges can be drawn.
+
+    Parameters
+    ----------
+    values : iterable of Range
+        What has to find room. [any one unit]
+    most_ticks : int
+        Ticks wanted at most, ≥ 2.
+
+    Returns
+    -------
+    Scale
+        From zero, or the least 5th percentile below it, to the greatest 95th percentile, with
+        ticks at a round step of 1, 2 or 5 that include zero.
+    """
+    kept = list(values)
+    low = min((min(value.p05, value.mean, value.p50) for value in kept), default=0.0)
+    high = max((max(value.p95, value.mean, value.p50) for value in kept), default=0.0)
+    low, high = min(low, 0.0), max(high, 0.0)
+    if high - low <= 0:
+        high = 1.0
+    step = round_step((high - low) / most_ticks)
+    first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
+    margin = EDGE * (high - low)
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    ticks = tuple(round(step * place, decimals) + 0.0 for place in range(first, last + 1))
+    return Scale(low - margin, high + margin, ticks, decimals)
+
+
+def round_step(least: float) -> float:
+    """Return the smallest of 1, 2 or 5 times a power of ten that is not below `least` > 0."""
+    power = 10.0 ** math.floor(math.log10(least))
+    return next(power * lead for lead in (1, 2, 5, 10) if power * lead >= least * (1 - 1e-9))
+
+
+def rules(scale: Scale, inks: Inks = PAGE) -> str:
+    """Return the light upright rules at the ticks, as tall as their place, zero a little darker."""
+    return "".join(
+        hairline(
+            scale.place(tick), "0", scale.place(tick), "100%", inks.hair if tick else inks.grey
+        )
+        for tick in scale.ticks
+    )
+
+
+def mark(scale: Scale, value: Range, middle: str, y: str, inks: Inks = PAGE) -> str:
+    """Return one interval with its middle stroke at height `y`.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    value : Range
+        What is drawn. [the scale's unit]
+    middle : str
+        "mean" or "median".
+    y : str
+        Height of the line in the drawing, with its unit unless that is px.
+    inks : Inks
+        Colours.
+
+    Returns
+    -------
+    str
+        SVG elements: the line, the open-ended stroke, and a dot at the median where the middle is
+        a mean that lies apart from it.
+    """
+    line = hairline(scale.place(value.p05), y, scale.place(value.p95), y, inks.ink)
+    return line + tag(
+        "svg",
+        open_stroke(inks),
+        x=scale.place(middle_value(value, middle)),
+        y=y,
+        overflow="visible",
+    )
+
+
+def open_stroke(inks: Inks = PAGE) -> str:
+    """Return the middle value's sign: an upright stroke that opens at both ends."""
+    return stroke("M-2.5 -7.5 L0 -5 L2.5 -7.5 M0 -5 L0 5 M-2.5 7.5 L0 5 L2.5 7.5", inks.blue, 1.3)
+
+
+def open_dot(scale: Scale, value: float, y: str, inks: Inks = PAGE) -> str:
+    """Return a value that comes without an interval: an open dot."""
+    return tag(
+        "circle",
+        cx=scale.place(value),
+        cy=y,
+        r=3.5,
+        fill=inks.paper,
+        stroke=inks.ink,
+        stroke_width=1,
+    )
+
+
+def dot(scale: Scale, value: Range, middle: str, y: str, inks: Inks = PAGE) -> str:
+    """Return a version: a full dot on its interval."""
+    line = hairline(scale.place(value.p05), y, scale.place(value.p95), y, inks.ink)
+    place = scale.place(middle_value(value, middle))
+    return line + tag("circle", cx=place, cy=y, r=3.5, fill=inks.blue)
+
+
+def interval(  # noqa: PLR0913 - scale, value and words are what an interval is
+    scale: Scale,
+    value: Range,
+    middle: str,
+    *,
+    title: str,
+    y: str,
+    as_dot: bool = False,
+    inks: Inks = PAGE,
+) -> str:
+    """Return one interval, or a version's dot on it, standing on the rules of the common scale."""
+    drawn = dot(scale, value, middle, y, inks) if as_dot else mark(scale, value, middle, y, inks)
+    return framed(rules(scale, inks) + drawn, title=title, css_class="interval")
+
+
+def lone_dot(scale: Scale, value: float, *, title: str, y: str, inks: Inks = PAGE) -> str:
+    """Return a value that comes without an interval, standing on the rules of the common scale."""
+    return framed(
+        rules(scale, inks) + open_dot(scale, value, y, inks), title=title, css_class="interval"
+    )
+
+
+def empty_interval(scale: Scale, inks: Inks = PAGE) -> str:
+    """Return the common scale's rules where a line has nothing to draw."""
+    return tag(
+        "svg",
+        rules(scale, inks),
+        xmlns="http://www.w3.org/2000/svg",
+        class_="interval",
+        width="100%",
+        height="100%",
+        aria_hidden="true",
+    )
+
+
+def axis(scale: Scale, *, title: str, inks: Inks = PAGE) -> str:
+    """Return the scale's ticks with their numbers, to stand above its rules."""
+    parts = [
+        hairline(scale.place(tick), "17", scale.place(tick), "22", inks.hair if tick else inks.grey)
+        + label(
+            number(tick, scale.decimals if tick else 0),
+            scale.place(tick),
+            12,
+            colour=inks.grey,
+            face=inks.face,
+        )
+        for tick in scale.ticks
+    ]
+    return framed("".join(parts), title=title, height=22, css_class="axis")

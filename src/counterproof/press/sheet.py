@@ -1,0 +1,270 @@
+"""The proof as one self-contained page: no script, no outside request, light and dark, on paper too.
+
+The page is the recipe itself. Each line keeps its place in the middle; what it was understood to
+be stands in the left margin beside it, what it adds to one serving in the right margin, on one
+scale for the whole column. `sheet.html.j2` is the setting, `sheet.css` the house style; this
+module only puts the words and drawings of an Edition where they belong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from importlib.resources import files
+from itertools import groupby
+
+from jinja2 import Environment, StrictUndefined
+from markupsafe import Markup
+
+from counterproof.draws import Range
+from counterproof.marks import Mark
+from counterproof.press import drawing, hatching, intervals, numerals, wording
+from counterproof.press.fonts import font_faces
+from counterproof.press.intervals import Scale
+from counterproof.press.numerals import Shown
+from counterproof.press.plain_text import printable
+from counterproof.proof import Edition, LineProof, StepProof
+
+LINE_HEIGHT = "1.28125em"
+"""Where an interval's line stands below the top of its row: half-way up the first line of type."""
+
+_ALWAYS_CUT = "0123456789.,:;()–−+%·×“”’ "
+_STYLE_GOES_HERE = "/* faces and style */"
+
+
+@dataclass(frozen=True, slots=True)
+class Margin:
+    """What stands in the right margin: a drawing, a number, or why there is none."""
+
+    drawn: Markup
+    value: Shown | None = None
+    why: str = ""
+
+    @property
+    def whole(self) -> str:
+        """Digits before the decimal point, which stand in one column."""
+        return "" if self.value is None else self.value.middle.partition(".")[0]
+
+    @property
+    def fraction(self) -> str:
+        """The point and the digits behind it."""
+        if self.value is None or "." not in self.value.middle:
+            return ""
+        return f".{self.value.middle.partition('.')[2]}"
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A line or step between its margins."""
+
+    kind: str  # "line" or "step"
+    number: int
+    text: str
+    facts: tuple[tuple[str, str, str], ...]  # (class of type, words, number kept in one piece)
+    marks: tuple[Mark, ...]
+    right: Margin | None
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """Rows under one sub-heading of the recipe."""
+
+    heading: str
+    rows: tuple[Row, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoning:
+    """A row under the recipe that stands on the scale of whole servings."""
+
+    name: str
+    facts: tuple[str, ...]
+    told: tuple[str, ...]
+    right: Margin
+    sum: str = ""
+
+
+def sheet(edition: Edition) -> str:
+    """Return the proof as one self-contained HTML page.
+
+    Parameters
+    ----------
+    edition : Edition
+        Everything the page shows, already worked out.
+
+    Returns
+    -------
+    str
+        HTML, the same bytes for the same Edition.
+    """
+    scale = line_scale(edition)
+    serving = serving_scale(edition)
+    page = (
+        Environment(
+            autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+        )
+        .from_string(_part("sheet.html.j2"))
+        .render(
+            edition=edition,
+            title=wording.title(edition),
+            lines=_sections(_line_row(line, scale, edition.middle) for line in edition.lines),
+            steps=_sections(_step_row(step, scale, edition.middle) for step in edition.steps),
+            axis=_set_in(intervals.axis(scale, title=f"Scale of the lines, {numerals.CO2E}")),
+            serving_axis=_set_in(
+                intervals.axis(serving, title=f"Scale of whole servings, {numerals.CO2E}")
+            ),
+            ground=_set_in(intervals.empty_interval(scale)),
+            serving_ground=_set_in(intervals.empty_interval(serving)),
+            total=_total(edition, serving),
+            versions=_versions(edition, serving),
+            opinions=_opinions(edition, serving),
+            strip=_strip(edition),
+            key=_stage_key(edition),
+            wording=wording,
+            numerals=numerals,
+            cross=_set_in(drawing.registration_cross()),
+            signs={level: _set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
+            leader=_set_in(drawing.leader()),
+            printable=printable,
+            linkable=_linkable,
+        )
+    )
+    faces = font_faces("".join(sorted(set(page) | set(_ALWAYS_CUT))))
+    return page.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('sheet.css')}", 1)
+
+
+def line_scale(edition: Edition) -> Scale:
+    """Return the one scale on which every line and step of the proof is drawn."""
+    holders: list[LineProof | StepProof] = [*edition.lines, *edition.steps]
+    return intervals.common_scale(holder.kgco2e for holder in holders if holder.kgco2e is not None)
+
+
+def serving_scale(edition: Edition) -> Scale:
+    """Return the one scale of whole servings: the total, its versions and other opinions."""
+    others = [opinion.value for opinion in wording.opinions(edition)]
+    return intervals.common_scale(
+        [edition.serving, *(version.serving for version in edition.versions), *others]
+    )
+
+
+def _sections(rows: Iterable[tuple[str, Row]]) -> tuple[Section, ...]:
+    return tuple(
+        Section(printable(heading), tuple(row for _, row in under))
+        for heading, under in groupby(rows, key=lambda pair: pair[0])
+    )
+
+
+def _line_row(line: LineProof, scale: Scale, middle: str) -> tuple[str, Row]:
+    facts = (
+        ("food", printable(line.food or ""), ""),
+        ("amount", wording.quantity(line), wording.line_mass(line, middle)),
+        ("factor", wording.link(line), ""),
+        ("factor", wording.certainty(line), ""),
+    )
+    if line.kgco2e is None:
+        right = Margin(
+            _set_in(intervals.empty_interval(scale)),
+            why=f"not counted: {wording.not_counted(line)}",
+        )
+    else:
+        right = _interval(line.kgco2e, scale, middle)
+    row = Row("line", line.number, printable(line.as_written), facts, line.marks, right)
+    return line.section, row
+
+
+def _step_row(step: StepProof, scale: Scale, middle: str) -> tuple[str, Row]:
+    facts = (
+        ("food", printable(step.understood), ""),
+        ("amount", "", wording.step_energy(step, middle)),
+    )
+    right = None if step.kgco2e is None else _interval(step.kgco2e, scale, middle)
+    row = Row("step", step.number, printable(step.as_written), facts, step.marks, right)
+    return step.section, row
+
+
+def _interval(value: Range, scale: Scale, middle: str) -> Margin:
+    told = numerals.shown(value, middle)
+    drawn = intervals.interval(
+        scale, value, middle, title=f"{told.text}: {wording.between(told)}", y=LINE_HEIGHT
+    )
+    return Margin(_set_in(drawn), told)
+
+
+def _total(edition: Edition, scale: Scale) -> Reckoning:
+    return Reckoning(
+        edition.serving_name,
+        (),
+        (wording.batch_phrase(edition), *wording.per_phrases(edition)),
+        _interval(edition.serving, scale, edition.middle),
+        wording.sum_of(edition),
+    )
+
+
+def _versions(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
+    made = []
+    for version in edition.versions:
+        told = numerals.shown(version.serving, edition.middle)
+        drawn = intervals.interval(
+            scale,
+            version.serving,
+            edition.middle,
+            title=f"{printable(version.name)}, {told.text}",
+            y=LINE_HEIGHT,
+            as_dot=True,
+        )
+        made.append(
+            Reckoning(
+                printable(version.name),
+                tuple(printable(change) for change in version.changes),
+                tuple(wording.version_phrases(version, edition.middle)),
+                Margin(_set_in(drawn), told),
+            )
+        )
+    return tuple(made)
+
+
+def _opinions(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
+    made = []
+    for opinion in wording.opinions(edition):
+        words = f"{opinion.name} set, {opinion.shown}{numerals.SPACE}{numerals.CO2E}"
+        drawn = intervals.lone_dot(scale, opinion.value.mean, title=words, y=LINE_HEIGHT)
+        told = Shown(opinion.shown, opinion.shown, opinion.shown, None, numerals.CO2E)
+        made.append(
+            Reckoning(f"{opinion.name} set", (), (opinion.coverage,), Margin(_set_in(drawn), told))
+        )
+    return tuple(made)
+
+
+def _strip(edition: Edition) -> Markup:
+    told = "; ".join(
+        f"{stage} {numerals.shown(value, edition.middle).middle}" for stage, value in edition.stages
+    )
+    return _set_in(
+        hatching.stage_strip(
+            edition.stages,
+            edition.middle,
+            title=f"{edition.serving_name} by life-cycle stage, {numerals.CO2E}",
+            description=told,
+        )
+    )
+
+
+def _stage_key(edition: Edition) -> tuple[tuple[Markup, str, Shown], ...]:
+    return tuple(
+        (_set_in(hatching.swatch(stage)), stage, numerals.shown(value, edition.middle))
+        for stage, value in edition.stages
+    )
+
+
+def _set_in(drawn: str) -> Markup:
+    """A drawing as it is put into the page: the drawer has escaped every word in it."""
+    return Markup(drawn)  # noqa: S704 - see above
+
+
+def _linkable(address: str) -> bool:
+    """Whether an address may become a link: a link is followed by hand, never fetched."""
+    return address.startswith(("https://", "http://"))
+
+
+def _part(name: str) -> str:
+    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")
