@@ -41,6 +41,11 @@ class Carried:
         )
 
     @property
+    def parameters(self) -> tuple[Parameter, ...]:
+        """The one parameter, as foods have several."""
+        return (self.parameter,)
+
+    @property
     def mean(self) -> float:
         """Expected kg CO2e per kWh."""
         return self.factor.kgco2e_per_kwh

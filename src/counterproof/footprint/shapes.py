@@ -1,7 +1,7 @@
 """Distributions that pass through published percentiles and keep the published mean.
 
-Straight joins between the percentiles miss the mean badly (maize +58 %, nuts −126 %), because
-the published extremes are single farms and say little about the tails between. So the tails are
+Straight joins between the percentiles miss the mean badly (maize +87 %, nuts −44 %), because the
+published extremes are single farms and say little about the tails between. So the tails are
 bent first, and the body only where bent tails alone cannot give the mean.
 """
 

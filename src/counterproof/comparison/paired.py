@@ -1,0 +1,346 @@
+"""Two or more recipes side by side on shared draws."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+from typing import Any
+
+import numpy as np
+
+from counterproof.draws import Draws, Range, Streams
+from counterproof.footprint.assess import assess
+from counterproof.footprint.factors import SETS, RangeFor, covering_set
+from counterproof.footprint.model import Footprint
+from counterproof.footprint.nutrition import Function
+from counterproof.marks import Mark
+from counterproof.plan.model import Plan
+from counterproof.reading.model import Reading
+from counterproof.rows import FactorSet, Tables
+
+LEAST_DENOMINATORS = 0.005
+"""Share of draws with a denominator ≤ 0 above which no ratio is given (method §7). [1]"""
+
+APART = 0.1
+"""Difference of mass, energy or protein above which two servings are marked unlike. [1]"""
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One side of a comparison: a recipe or a version of it, by the name it is shown under."""
+
+    name: str
+    reading: Reading
+    plan: Plan | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Ratio:
+    """Ratio of the means, and percentiles of the paired ratio."""
+
+    of_means: float
+    p05: float
+    p50: float
+    p95: float
+
+    def to_dict(self) -> dict[str, float]:
+        """Return the JSON form."""
+        return {"of_means": self.of_means, "p05": self.p05, "p50": self.p50, "p95": self.p95}
+
+
+@dataclass(frozen=True, slots=True)
+class Otherwise:
+    """The same comparison inside another set that covers both sides."""
+
+    set: FactorSet
+    ratio_of_means: float | None
+    share_a_lower: float
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form."""
+        return {
+            "set": self.set,
+            "ratio_of_means": self.ratio_of_means,
+            "share_a_lower": self.share_a_lower,
+        }
+
+
+@dataclass(frozen=True)
+class Pair:
+    """One side against another, serving against serving, draw by draw.
+
+    `difference` is a − b, None where the comparison cannot be judged; `reason` then says why.
+    `draws` are those of the difference. [kg CO2e]
+    """
+
+    a: str
+    b: str
+    ratio: Ratio | None
+    difference: Range | None
+    share_a_lower: float | None
+    factor_set: FactorSet | None
+    function: tuple[Function, Function]
+    shares_draws_of: tuple[str, ...]
+    otherwise: tuple[Otherwise, ...]
+    marks: tuple[Mark, ...]
+    reason: str | None
+    draws: Draws | None
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, as contracts promise it."""
+        return {
+            "a": self.a,
+            "b": self.b,
+            "ratio": None if self.ratio is None else self.ratio.to_dict(),
+            "difference_kgco2e": None if self.difference is None else self.difference.to_dict(),
+            "share_a_lower": self.share_a_lower,
+            "factor_set": self.factor_set,
+            "function": {"a": self.function[0].to_dict(), "b": self.function[1].to_dict()},
+            "shares_draws_of": list(self.shares_draws_of),
+            "second_opinion": [other.to_dict() for other in self.otherwise],
+            "cannot_be_judged": self.reason,
+            "marks": [mark.to_dict() for mark in self.marks],
+        }
+
+
+@dataclass(frozen=True)
+class Comparison:
+    """Several recipes, each in its own base, and every pair of them in one covering set."""
+
+    items: tuple[tuple[str, Footprint], ...]
+    pairs: tuple[Pair, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, as contracts promise it."""
+        return {
+            "items": [
+                {"name": name, "serving": {"kgco2e": found.serving.to_dict()}}
+                for name, found in self.items
+            ],
+            "pairs": [pair.to_dict() for pair in self.pairs],
+            "break_even": [],
+            "basis": self.items[0][1].basis.to_dict() if self.items else {},
+        }
+
+
+def _served(reading: Reading) -> Mapping[str, list[tuple[float, tuple[str, ...]]]]:
+    """What one serving takes of each food: plain numbers and keys of its masses."""
+    taken: dict[str, list[tuple[float, tuple[str, ...]]]] = defaultdict(list)
+    for line in reading.lines:
+        if line.food is not None and line.mass is not None:
+            keys = tuple(parameter.key for parameter in line.mass.parameters)
+            taken[line.food.id].append((line.mass.scale / reading.serves, keys))
+    for parts in taken.values():
+        parts.sort()
+    return taken
+
+
+def differing_foods(a: Reading, b: Reading) -> frozenset[str]:
+    """Foods of which a serving of one takes another amount than a serving of the other.
+
+    Parameters
+    ----------
+    a, b : Reading
+        The two sides.
+
+    Returns
+    -------
+    frozenset of str
+        Food.id of each.
+    """
+    left, right = _served(a), _served(b)
+    return frozenset(food for food in {*left, *right} if left.get(food) != right.get(food))
+
+
+def _ratio(a: Footprint, b: Footprint) -> Ratio | None:
+    low = b.draws <= 0
+    if b.static <= 0 or low.mean() > LEAST_DENOMINATORS:
+        return None
+    kept = ~low
+    percentiles = np.percentile(a.draws[kept] / b.draws[kept], (5, 50, 95)).tolist()
+    return Ratio(a.static / b.static, *percentiles)
+
+
+def _shared(a: Footprint, b: Footprint) -> tuple[str, ...]:
+    """Names of what both sides draw together."""
+    left, right = (
+        {
+            parameter.key: part.item.name if part.item.kind == "line" else part.item.factor
+            for part in side.items
+            for parameter in part.item.worth.parameters
+        }
+        for side in (a, b)
+    )
+    return tuple(sorted({left[key] for key in left.keys() & right.keys()}))
+
+
+def _unlike(a: Function, b: Function) -> list[Mark]:
+    words = (("kg", "mass"), ("kcal", "energy"), ("protein_g", "protein"))
+    marks: list[Mark] = []
+    for name, word in words:
+        one, other = getattr(a, name), getattr(b, name)
+        if not one or not other:
+            continue
+        larger, smaller = max(one, other), min(one, other)
+        if larger > (1 + APART) * smaller:
+            marks.append(
+                Mark(
+                    "note",
+                    "unlike-servings",
+                    f"The two servings differ in {word} by {100 * (larger / smaller - 1):.0f} %.",
+                )
+            )
+    return marks
+
+
+def _turns(ratio: Ratio | None, otherwise: Sequence[Otherwise]) -> list[Mark]:
+    """Marks where another set would reverse or halve the comparison."""
+    marks: list[Mark] = []
+    for other in otherwise:
+        if ratio is None or other.ratio_of_means is None or ratio.of_means <= 0:
+            continue
+        times = ratio.of_means if ratio.of_means >= 1 else 1 / ratio.of_means
+        theirs = other.ratio_of_means if ratio.of_means >= 1 else 1 / other.ratio_of_means
+        if theirs < max(1.0, times / 2):
+            does = "reverses" if theirs < 1 else "halves"
+            marks.append(
+                Mark(
+                    "doubt",
+                    "sets-disagree",
+                    f"The {other.set} set {does} this comparison: {theirs:.2g} times, "
+                    f"not {times:.2g} times.",
+                )
+            )
+    return marks
+
+
+def paired(  # noqa: PLR0913 - tables and options are arguments, never global state
+    a: Entry,
+    b: Entry,
+    tables: Tables,
+    *,
+    streams: Streams,
+    range_for: RangeFor | None = None,
+    factor_set: FactorSet | None = None,
+) -> Pair:
+    """One serving of a against one of b, on shared draws.
+
+    Parameters
+    ----------
+    a, b : Entry
+        The two sides.
+    tables : Tables
+        All tables.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+    range_for : RangeFor or None
+        one-purchase or the-average; None: as the kitchen of `a` says, for both.
+    factor_set : FactorSet or None
+        The set to value the differing foods in; None: the best one that covers them all.
+
+    Returns
+    -------
+    Pair
+        Foods in which the sides differ are valued in one set; what they share keeps its base.
+    """
+    asked = range_for or a.reading.kitchen.range_for
+    foods = differing_foods(a.reading, b.reading)
+    covering = [
+        name for name in SETS if not foods or covering_set(foods, tables, among=(name,)) == name
+    ]
+    chosen = covering_set(foods, tables, among=(factor_set,) if factor_set else SETS)
+
+    def sides(name: FactorSet | None) -> tuple[Footprint, Footprint]:
+        choice = dict.fromkeys(foods, name) if name is not None else {}
+        one, other = (
+            assess(
+                side.reading,
+                tables,
+                side.plan,
+                streams=streams,
+                range_for=asked,
+                factor_set=choice,
+            )
+            for side in (a, b)
+        )
+        return one, other
+
+    one, other = sides(chosen if foods else None)
+    function = (one.function, other.function)
+    shares = _shared(one, other)
+    marks = _unlike(*function)
+    if foods and chosen is None:
+        names = ", ".join(sorted(tables.foods[food].name for food in foods))
+        where = f"The {factor_set} set does not" if factor_set else "No factor set"
+        cover = "cover" if factor_set else "covers"
+        reason = f"{where} {cover} all that differs ({names}): the comparison cannot be judged."
+        return Pair(
+            a.name, b.name, None, None, None, None, function, shares, (), tuple(marks), reason, None
+        )
+    difference = one.draws - other.draws
+    otherwise: list[Otherwise] = []
+    for name in covering if foods else ():
+        if name != chosen:
+            left, right = sides(name)
+            means = left.static / right.static if right.static > 0 else None
+            lower = float((left.draws < right.draws).mean())
+            otherwise.append(Otherwise(name, means, lower))
+    ratio = _ratio(one, other)
+    return Pair(
+        a=a.name,
+        b=b.name,
+        ratio=ratio,
+        difference=Range.of(difference, one.static - other.static),
+        share_a_lower=float((difference < 0).mean()),
+        factor_set=chosen if foods else None,
+        function=function,
+        shares_draws_of=shares,
+        otherwise=tuple(otherwise),
+        marks=(*marks, *_turns(ratio, otherwise)),
+        reason=None,
+        draws=difference,
+    )
+
+
+def compare(
+    entries: Sequence[Entry],
+    tables: Tables,
+    *,
+    streams: Streams,
+    range_for: RangeFor | None = None,
+    factor_set: FactorSet | None = None,
+) -> Comparison:
+    """Several recipes side by side, every pair on shared draws.
+
+    Parameters
+    ----------
+    entries : sequence of Entry
+        Two or more.
+    tables : Tables
+        All tables.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+    range_for : RangeFor or None
+        one-purchase or the-average; None: as each kitchen says.
+    factor_set : FactorSet or None
+        The set to value differing foods in; None: the best covering one of each pair.
+
+    Returns
+    -------
+    Comparison
+        Pairs in the order of the entries: first with second, first with third, …
+    """
+    items = tuple(
+        (
+            entry.name,
+            assess(entry.reading, tables, entry.plan, streams=streams, range_for=range_for),
+        )
+        for entry in entries
+    )
+    pairs = tuple(
+        paired(a, b, tables, streams=streams, range_for=range_for, factor_set=factor_set)
+        for a, b in combinations(entries, 2)
+    )
+    return Comparison(items, pairs)
