@@ -23,7 +23,8 @@ from counterproof.reading.words import (
     SIZES,
     WORD_CLASSES,
 )
-from counterproof.reading.written_amounts import Head, amounts, bracketed, head
+from counterproof.reading.heads import Head, head
+from counterproof.reading.written_amounts import amounts, bracketed
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - |: )")

@@ -7,11 +7,12 @@ from typing import Final
 
 from counterproof.reading.words import NUMBER_WORDS
 
+_D: Final = r"\d{1,6}(?!\d)"
 FIGURE: Final = (
-    r"(?:\d+[ ]+(?:and |& )?\d+[/⁄]\d+(?![\d/⁄])|\d+-\d[/]\d+(?![\d/⁄])|\d+[/⁄]\d+"
-    r"|\d{1,3}(?:,\d{3})+(?![\d,])|\d+(?:[.,]\d+)?|\.\d+)"
+    rf"(?:{_D} {{1,2}}(?:and |& )?{_D}[/⁄]{_D}(?![/⁄])|{_D}-\d/{_D}(?!/)|{_D}[/⁄]{_D}"
+    rf"|\d{{1,3}}(?:,\d{{3}}(?!\d)){{1,2}}(?!,\d)|{_D}(?:[.,]\d{{1,9}}(?!\d))?|\.\d{{1,9}}(?!\d))"
 )
-"""Pattern of one number in figures."""
+"""Pattern of one number in figures; nobody weighs out more than six digits of anything."""
 
 _WORDS: Final = "|".join(
     re.escape(word).replace(r"\ ", " ") for word in sorted(NUMBER_WORDS, key=len, reverse=True)
@@ -41,7 +42,7 @@ def figure_value(figure: str) -> tuple[float, bool]:
         The value [1], and True where "13/4" was read as 1 3/4.
     """
     if figure.isdigit():
-        return (float(figure) if len(figure) < 300 else float("inf")), False
+        return float(figure), False
     if "/" not in figure and "⁄" not in figure:
         if re.fullmatch(r"\d{1,3}(?:,\d{3})+", figure) and not figure.startswith("0"):
             figure = figure.replace(",", "")

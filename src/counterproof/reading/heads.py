@@ -1,0 +1,274 @@
+"""What a line begins with: its amounts, the packs they come in, and sizes.
+
+"2 x 400 g tins", "1 (14-ounce) can", "8 5-inch sheets", "a small handful of", "½ of an 8-ounce
+package", "1 large or 2 small". Where the line counts packs, the quantities are per pack.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import Final
+
+from counterproof.reading.model import Quantity
+from counterproof.reading.numbers import FIGURE
+from counterproof.reading.unit_words import UnitWords, unit_at
+from counterproof.reading.words import FILLS, SIZES
+from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracketed, joined
+from counterproof.units import CONTAINERS, MEASURES, System, measure_named
+
+_TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
+_SOME: Final = re.compile(r"some\s+", re.IGNORECASE)
+_BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
+_OTHER_COUNT: Final = re.compile(r"\s+or\s+(?=\d)", re.IGNORECASE)
+_HEDGES: Final = frozenset(
+    {"about", "approx", "approx.", "approximately", "around", "roughly", "circa", "~", "ca.", "c."}
+)
+_SLASH: Final = re.compile(r"\s*/\s*(?=\d)")
+_BY_EYE: Final = re.compile(
+    r"(?:(?:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)(handful|pinch|dash|splash|drizzle|knob"
+    r"|sprig|bunch|glug|dusting|sprinkling|sprinkle|drop|drops|dollop|squeeze|grating|twist|sprigs"
+    r"|pinches|dashes|handfuls|slug|fistful|head|piece|clove|slice|stick|stalk|stalks|scoop|strip"
+    r"|bag|tin|can|jar|packet|package|cup|cups|tbsp|tsp|teaspoon|tablespoon|lump|sheet|slices"
+    r"|pat|nut|thumb|wedge|wedges|leaf|grind|grinding|grindings|gratings|twists|cloves|bulb)"
+    r"(?:\s+of\b|(?=\s))",
+    re.IGNORECASE,
+)
+_OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
+_PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
+_TOTAL: Final = frozenset({"total", "in total", "altogether"})
+_CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
+
+
+@dataclass(slots=True)
+class Head:
+    """What stands before the name of a line; the name begins at `end`."""
+
+    end: int = 0
+    quantities: list[Quantity] = field(default_factory=list)
+    packs: float = 1.0
+    container: str = ""
+    size: str = ""
+    flags: set[str] = field(default_factory=set)
+
+
+def head(line: str, system: System) -> Head:
+    """Return what a line begins with: amounts, packs, container and size.
+
+    Parameters
+    ----------
+    line : str
+        A tidied line.
+    system : System
+        Whose cups and spoons.
+
+    Returns
+    -------
+    Head
+        With `end` where the name begins; 0 if the line begins with its name.
+    """
+    found = Head()
+    place = 0
+    while about := ABOUT.match(line, place):
+        words = about.group().lower().split()
+        found.flags.update(word for word in words if word in FILLS)
+        if not _HEDGES.isdisjoint(words):
+            found.flags.add("about")
+        place = about.end()
+    if _PERCENT.match(line, place):
+        return Head(flags={"percent of another"})
+    some = _SOME.match(line, place)
+    if some is not None:
+        found.end = place = some.end()
+    row = amounts(line, place, system)
+    if not row:
+        return _by_eye(line, place, found)
+    found.flags.update(flag for amount in row for flag in amount.flags)
+    found.size = row[0].size
+    if row[0].named:
+        _read_packed(line, row, found, system)
+    else:
+        _read_counted(line, row[0], found, system)
+    _read_second_choice(line, found, system)
+    return found
+
+
+def _by_eye(line: str, place: int, found: Head) -> Head:
+    """Read "a small handful of", "knob of", "large pinch"."""
+    match = _BY_EYE.match(line, place)
+    words = match.group(1).lower().split() if match is not None else []
+    if match is None or any(word not in SIZES and word not in FILLS for word in words):
+        return Head(end=found.end)
+    unit = match.group(2).lower()
+    measure = "splash" if unit == "squeeze" else measure_named(unit)
+    if measure is None or match.end() >= len(line):
+        return Head(end=found.end)
+    found.quantities.append(Quantity(1.0, 1.0, measure))
+    found.size = " ".join(SIZES[word] for word in words if SIZES.get(word))
+    found.flags.update(word for word in words if word in FILLS)
+    found.end = match.end()
+    return found
+
+
+def _read_second_choice(line: str, found: Head, system: System) -> None:
+    """Read past "10 g/¼" without a second unit, "1 large or 2 small", "½ of an 8-oz pack"."""
+    twin = _BARE_TWIN.match(line, found.end)
+    if twin is not None:
+        found.end = twin.end()
+    other = _OTHER_COUNT.match(line, found.end)
+    if other is not None and (found.size or found.packs > 1):
+        again = head(line[other.end() :], system)
+        if again.end and other.end() + again.end < len(line):
+            found.end = other.end() + again.end
+    of = _OF.match(line, found.end)
+    if of is None:
+        return
+    found.end = of.end()
+    if found.quantities[0].measure == "piece" and not found.container:
+        pack = amounts(line, found.end, system)
+        if pack and pack[-1].named:
+            found.packs = found.quantities[0].low
+            _read_packed(line, pack, found, system)
+
+
+def _read_counted(line: str, counted: Amount, found: Head, system: System) -> None:
+    """Read what follows a bare number: packs of a stated content, or nothing."""
+    found.end = counted.end
+    found.quantities = [counted.quantity]
+    times = _TIMES.match(line, counted.end)
+    place = times.end() if times else counted.end
+    start = _bracket_at(line, place) if times is None else -1
+    if start >= 0:
+        close = _closing(line, start)
+        inner = bracketed(line[start + 1 : close].strip(), system) if close > 0 else None
+        if inner is not None and inner[0][-1].named:
+            _read_bracketed_pack(line, counted, inner, close + 1, found)
+        return
+    if times is None:
+        while line[place : place + 1] == " ":
+            place += 1
+        about = ABOUT.match(line, place)
+        if about is not None:
+            place = about.end()
+    if not line[place : place + 1].isdigit():
+        return
+    pack = amounts(line, place, system)
+    if pack and pack[-1].named:
+        found.packs = counted.low
+        _read_packed(line, pack, found, system)
+        found.packs = counted.low
+        if times is None and MEASURES[pack[0].measure] == "length":
+            _take_as_size(found, counted)
+
+
+def _read_bracketed_pack(
+    line: str, counted: Amount, inner: tuple[list[Amount], str], at: int, found: Head
+) -> None:
+    """Read "1 (14-ounce) can", "2 (2-pound) chickens", "2½ (625 mL) cups"."""
+    row, word = inner
+    found.quantities = [amount.quantity for amount in row]
+    unit = unit_at(line, at, counted.high)
+    if unit.measure is not None and MEASURES[unit.measure] in {"mass", "volume"}:
+        found.quantities.insert(0, Quantity(counted.low, counted.high, unit.measure))
+        found.end = unit.end
+        return
+    pack = _pack_at(line, at)
+    found.packs, found.container, found.end = counted.low, pack.measure or "", pack.end
+    found.size = found.size or pack.size
+    if word in _TOTAL:
+        found.quantities.insert(0, counted.quantity)
+        found.packs, found.container = 1.0, ""
+    elif MEASURES[row[0].measure] == "length":
+        _take_as_size(found, counted)
+
+
+def _take_as_size(found: Head, counted: Amount) -> None:
+    """A length before a thing that is not cut to it is its size: "8 5-inch sheets"."""
+    if found.container in _CUT_TO_LENGTH:
+        return
+    length = found.quantities[0]
+    found.size = f"{length.low:g} {length.measure}"
+    found.quantities = [Quantity(counted.low, counted.high, found.container or "piece")]
+    found.packs, found.container = 1.0, ""
+
+
+def _pack_at(line: str, at: int) -> UnitWords:
+    """Return the pack, or the piece cut to a length, whose name begins at a place."""
+    unit = unit_at(line, at, 0.0)
+    if unit.measure is not None and MEASURES[unit.measure] in {"count", "by eye"}:
+        return unit
+    return UnitWords("", at)
+
+
+def _bracket_at(line: str, at: int) -> int:
+    """Return where a bracket opens that follows a place directly, or -1."""
+    if line[at : at + 1] == "(":
+        return at
+    return at + 1 if line[at : at + 2] == " (" else -1
+
+
+def _closing(line: str, start: int) -> int:
+    """Return where the bracket that opens at `start` closes, or -1."""
+    close = line.find(")", start)
+    deeper = line.find("(", start + 1)
+    return line.find(")", close + 1) if 0 <= deeper < close else close
+
+
+def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> None:
+    """Read what follows named amounts: more in brackets, then the pack they come in."""
+    first = row[0]
+    found.quantities = [amount.quantity for amount in row]
+    found.end = row[-1].end
+    word = _read_brackets(line, first, found, system)
+    kind = MEASURES[first.measure]
+    if first.measure in CONTAINERS:
+        if len(found.quantities) > 1 and word not in _TOTAL:
+            found.packs, found.container = first.low, first.measure
+            del found.quantities[0]
+    elif kind == "length":
+        pack = _pack_at(line, found.end)
+        found.container, found.end = pack.measure or "", pack.end
+        found.size = found.size or pack.size
+    elif kind in {"mass", "volume"}:
+        of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None
+        pack = _pack_at(line, of.end() if of else found.end)
+        if pack.measure in CONTAINERS or (pack.measure in {"piece", "block", "log"} and not of):
+            found.container, found.end = pack.measure or "", pack.end
+            found.size = found.size or pack.size
+            _read_brackets(line, Amount(0, 0, first.measure, False, 0), found, system)
+
+
+def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str:
+    """Read brackets of amounts or of fills, and sums and equivalents after them.
+
+    Returns the last word of the last bracket: "each", "total" or such, or "".
+    """
+    word = ""
+    while (start := _bracket_at(line, found.end)) >= 0:
+        close = _closing(line, start)
+        if close < 0:
+            break
+        inside = line[start + 1 : close].strip()
+        inner = bracketed(inside, system)
+        if inner is not None and inner[1] != "drained":
+            found.quantities += [amount.quantity for amount in inner[0]]
+            word = inner[1]
+        elif all(part in FILLS for part in inside.lower().split()):
+            found.flags.update(inside.lower().split())
+        else:
+            break
+        found.end = close + 1
+        total = joined(
+            line,
+            Amount(first.low, first.high, first.measure, first.named, found.end),
+            system,
+        )
+        if total.end > found.end:
+            found.quantities[0] = total.quantity
+            found.end = total.end
+        slash = _SLASH.match(line, found.end)
+        more = amounts(line, slash.end(), system) if slash is not None else []
+        if more and more[-1].named:
+            found.quantities += [amount.quantity for amount in more]
+            found.end = more[-1].end
+    return word
