@@ -1,0 +1,96 @@
+"""Allergens of a line and of a recipe: what is present, what the label must tell, what is unknown.
+
+The list is the fourteen of Annex II of Regulation (EU) 1169/2011 as the food table holds them.
+Nothing here says that anything is absent: a statement is about the ingredients as written, and
+cross-contact is not assessed.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from counterproof.reading.foods import THRESHOLD
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from counterproof.reading.model import MarkedLine, Reading
+    from counterproof.rows import Food, Tables
+
+COMPLETE = "none found among the ingredients as written; cross-contact not assessed"
+
+
+@dataclass(frozen=True, slots=True)
+class Allergens:
+    """What is known of the allergens of a line or a recipe; `unknown` are the lines as written."""
+
+    present: tuple[str, ...]
+    read_the_label: tuple[str, ...]
+    unknown: tuple[str, ...]
+
+    def to_dict(self) -> dict[str, list[str]]:
+        """Return the JSON form."""
+        return {
+            "present": list(self.present),
+            "read_the_label": list(self.read_the_label),
+            "unknown": list(self.unknown),
+        }
+
+
+def allergens_of_line(line: MarkedLine, tables: Tables) -> Allergens:
+    """The union over everything the line may be: food, runners-up, alternatives, optional or not.
+
+    Parameters
+    ----------
+    line : MarkedLine
+        A line as understood. Runners-up count unless the cook excluded them by "(meaning …)".
+    tables : Tables
+        With the allergens of each food.
+
+    Returns
+    -------
+    Allergens
+        `unknown` holds the line where its food, or an alternative, is not known.
+    """
+    foods: list[Food] = [part.food for part in line.constituents]
+    foods += line.alternatives
+    if not line.split.meaning:
+        foods += [runner.food for runner in line.runners_up]
+    certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
+    return _union(foods, tables, () if certain else (line.written.text,))
+
+
+def allergens_of_recipe(reading: Reading, tables: Tables) -> Allergens:
+    """The union over all lines.
+
+    Parameters
+    ----------
+    reading : Reading
+        A recipe as understood, swaps made.
+    tables : Tables
+        With the allergens of each food.
+
+    Returns
+    -------
+    Allergens
+        `unknown` names the lines that keep the statement incomplete.
+    """
+    present: set[str] = set()
+    label: set[str] = set()
+    unknown: list[str] = []
+    for line in reading.lines:
+        found = allergens_of_line(line, tables)
+        present.update(found.present)
+        label.update(found.read_the_label)
+        unknown.extend(found.unknown)
+    return Allergens(tuple(sorted(present)), tuple(sorted(label - present)), tuple(unknown))
+
+
+def _union(foods: Iterable[Food], tables: Tables, unknown: tuple[str, ...]) -> Allergens:
+    present: set[str] = set()
+    label: set[str] = set()
+    for food in foods:
+        for row in tables.allergens.get(food.id, ()):
+            (present if row.status == "present" else label).add(row.allergen)
+    return Allergens(tuple(sorted(present)), tuple(sorted(label - present)), unknown)

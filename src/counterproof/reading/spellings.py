@@ -1,0 +1,142 @@
+"""Words of a food's name, made comparable: case, accents, plurals, spellings.
+
+The same treatment is given to the names in the food table and to what the cook wrote, so it only
+has to be consistent: a singular it invents meets the same invention on the other side.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+
+# Spellings of one word, by the singular this module makes; common knowledge of English.
+SPELLINGS = {
+    "chile": "chilli",
+    "chili": "chilli",
+    "chilly": "chilli",
+    "yoghurt": "yogurt",
+    "yoghourt": "yogurt",
+    "whisky": "whiskey",
+    "filet": "fillet",
+    "gelatine": "gelatin",
+    "catsup": "ketchup",
+    "bulghur": "bulgur",
+    "bulgar": "bulgur",
+    "bulghar": "bulgur",
+    "houmous": "hummus",
+    "doughnut": "donut",
+    "omelette": "omelet",
+    "flavored": "flavoured",
+    "flavor": "flavour",
+    "colored": "coloured",
+    "coloring": "colouring",
+    "aluminum": "aluminium",
+    "tinned": "canned",
+    "can": "tin",
+    "wholewheat": "wholemeal",
+    "wholegrain": "wholemeal",
+    "parmigiano": "parmesan",
+    "raising": "rising",
+    "soy": "soya",
+    "bicarb": "bicarbonate",
+    "powdered": "powder",
+    "veg": "vegetable",
+    "lowfat": "low fat",
+    "nonfat": "non fat",
+    "iced": "ice",
+    "gingerroot": "root ginger",
+    "crystallized": "crystallised",
+}
+
+# Words whose singular no rule gives, and words that only look like plurals.
+SINGULARS = {
+    "leaves": "leaf",
+    "loaves": "loaf",
+    "halves": "half",
+    "calves": "calf",
+    "geese": "goose",
+    "cookies": "cookie",
+    "brownies": "brownie",
+    "veggies": "vegetable",
+    "swiss": "swiss",
+    "molasses": "molasses",
+    "brussels": "brussels",
+    "schnapps": "schnapps",
+    "bitters": "bitters",
+    "calvados": "calvados",
+    "herbes": "herb",
+}
+
+_POSSESSIVES = re.compile(r"[’'`´ʼ]s?(?=\W|$)|[’'`´ʼ]")
+_WORD = re.compile(r"[a-z]+|\d+ ?%")
+_LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
+
+
+def plain(text: str) -> str:
+    """Text in lower case without accents.
+
+    Parameters
+    ----------
+    text : str
+        Any text.
+
+    Returns
+    -------
+    str
+        The same words, comparable.
+    """
+    if text.isascii():
+        return text.lower()
+    folded = unicodedata.normalize("NFKD", text.casefold()).translate(_LIGATURES)
+    return "".join(letter for letter in folded if not unicodedata.combining(letter))
+
+
+def singular(word: str) -> str:
+    """A word in the singular, by rule.
+
+    Parameters
+    ----------
+    word : str
+        One word in lower case without accents.
+
+    Returns
+    -------
+    str
+        Its singular, or the word itself.
+    """
+    found = SINGULARS.get(word)
+    if found is not None:
+        return found
+    if len(word) < 4 or not word.endswith("s") or word.endswith(("ss", "us", "is")):
+        return word
+    if word.endswith("leaves"):
+        return word[:-3] + "f"
+    if word.endswith("ies") and len(word) > 4:
+        return word[:-3] + "y"
+    if word.endswith(("oes", "ches", "shes", "xes", "sses", "zzes")):
+        return word[:-2]
+    return word[:-1]
+
+
+def words(text: str) -> tuple[str, ...]:
+    """The comparable words of a name.
+
+    Parameters
+    ----------
+    text : str
+        A food's name, by the table or by the cook.
+
+    Returns
+    -------
+    tuple of str
+        Lower case, without accents, singular, in one spelling; of numbers only percentages are kept.
+    """
+    found: list[str] = []
+    for word in _WORD.findall(_POSSESSIVES.sub("", plain(text))):
+        one = word.replace(" ", "") if word[0].isdigit() else singular(word)
+        spelt = SPELLINGS.get(one, one)
+        if " " in spelt:
+            found.extend(spelt.split())
+        else:
+            found.append(spelt)
+    return tuple(found)
