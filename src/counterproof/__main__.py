@@ -1,0 +1,5 @@
+"""`python -m counterproof` is the command line."""
+
+from counterproof.cli import main
+
+main()

@@ -1,0 +1,309 @@
+"""Sets a reading, its plan, its footprint and its versions into an Edition.
+
+Nothing is calculated here that a package below has not worked out: this is where results get
+the words and the places in which every surface shows them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from counterproof.comparison.paired import Pair
+from counterproof.draws import Product, Range, Streams
+from counterproof.footprint.model import Footprint
+from counterproof.plan.cautions import DEFER, cautions_of
+from counterproof.plan.model import Plan
+from counterproof.proof import Edition, LineProof, SourceLine, StepProof, VersionProof
+from counterproof.reading.allergens import allergens_of_line, allergens_of_recipe
+from counterproof.reading.model import MarkedLine, MarkedStep, Process, Quantity, Reading
+from counterproof.recipe.kitchen import defaults_used
+from counterproof.recipe.model import Version
+from counterproof.rows import Tables
+
+
+@dataclass(frozen=True, slots=True)
+class Sorts:
+    """What the typesetter has at hand beside the results: tables, draws, the date to print."""
+
+    tables: Tables
+    streams: Streams
+    date: str | None = None
+
+
+def typeset(
+    reading: Reading,
+    plan: Plan,
+    footprint: Footprint,
+    versions: Sequence[tuple[Footprint, Pair]],
+    sorts: Sorts,
+) -> Edition:
+    """Everything one proof shows.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    plan : Plan
+        Its energy and what leaves the pot.
+    footprint : Footprint
+        Of one serving.
+    versions : sequence of (Footprint, Pair)
+        Each version's own footprint, and the version against the recipe.
+    sorts : Sorts
+        Tables and date.
+
+    Returns
+    -------
+    Edition
+        The proof, ready to be rendered.
+    """
+    tables = sorts.tables
+    found = allergens_of_recipe(reading, tables)
+    function = footprint.function
+    basis = {
+        key: ", ".join(value) if isinstance(value, list) else value
+        for key, value in footprint.basis.to_dict().items()
+    }
+    if sorts.date is not None:
+        basis["date"] = sorts.date
+    return Edition(
+        title=reading.recipe.title,
+        version=reading.version.name if reading.version else None,
+        serves=reading.serves,
+        serving_name="one serving",
+        serving_mass_kg=function.kg,
+        serving_litres=function.litres,
+        lines=_lines(reading, footprint, sorts),
+        steps=_steps(reading, plan, footprint, sorts.streams),
+        marks=(*reading.recipe.marks, *reading.marks),
+        serving=footprint.serving,
+        batch=footprint.batch,
+        middle=footprint.basis.middle,
+        range_for=footprint.basis.range_for,
+        stages=tuple((part.stage, part.kgco2e) for part in footprint.stages),
+        coverage_mass=footprint.coverage_mass,
+        coverage_by_fit=footprint.coverage_by_fit,
+        second_opinion=tuple(
+            (opinion.set, opinion.kgco2e, opinion.coverage) for opinion in footprint.second_opinion
+        ),
+        settle_next=tuple((part.what, part.share_of_variance) for part in footprint.settle_next),
+        versions=_versions(reading, footprint, versions),
+        allergens_present=found.present,
+        allergens_read_label=found.read_the_label,
+        allergens_unknown=found.unknown,
+        assumed=(
+            *footprint.assumed,
+            *(default.sentence() for default in defaults_used(reading.kitchen)),
+        ),
+        cautions=_cautions(reading),
+        sources=tuple(
+            SourceLine(s.id, s.citation, s.address, s.licence, s.credit) for s in footprint.sources
+        ),
+        basis=basis,
+        per=footprint.per,
+    )
+
+
+def _cautions(reading: Reading) -> tuple[str, ...]:
+    found = tuple(caution.printed for caution in cautions_of(reading))
+    return (*found, DEFER) if found else ()
+
+
+def _lines(reading: Reading, footprint: Footprint, sorts: Sorts) -> tuple[LineProof, ...]:
+    return tuple(_line(line, footprint, sorts) for line in reading.lines)
+
+
+def _line(line: MarkedLine, footprint: Footprint, sorts: Sorts) -> LineProof:
+    part = footprint.of_line(line.written.number)
+    item = part.items[0] if part else None
+    return LineProof(
+        number=line.written.number,
+        as_written=line.written.text,
+        section=line.written.section,
+        quantity=quantity_in_words(line.quantity, line.split.packs, line.split.container),
+        food=" and ".join(found.food.name for found in line.constituents) or None,
+        food_id=line.food.id if line.food else None,
+        food_class=line.food.food_class if line.food else None,
+        fit=line.fit,
+        certainty=line.certainty,
+        runners_up=tuple((other.food.name, other.certainty) for other in line.runners_up),
+        mass_kg=_summed([found.mass for found in line.constituents], sorts.streams),
+        marks=line.marks,
+        allergens=allergens_of_line(line, sorts.tables).present,
+        kgco2e=part.kgco2e if part else None,
+        stages=part.stages if part else {},
+        share=part.share if part else None,
+        factor="; ".join(found.factor for found in part.items) if part else None,
+        source=item.source if item else None,
+    )
+
+
+def _summed(products: Sequence[Product | None], streams: Streams) -> Range | None:
+    """Range of a sum of keyed products; None where one of them has no value."""
+    there = [product for product in products if product is not None]
+    if not there or len(there) < len(products):
+        return None
+    draws = sum((product.draws(streams) for product in there[1:]), there[0].draws(streams))
+    return Range.of(draws, sum(product.mean for product in there))
+
+
+def _steps(
+    reading: Reading, plan: Plan, footprint: Footprint, streams: Streams
+) -> tuple[StepProof, ...]:
+    return tuple(_step(step, plan, footprint, streams) for step in reading.steps)
+
+
+def _step(step: MarkedStep, plan: Plan, footprint: Footprint, streams: Streams) -> StepProof:
+    number = step.written.number
+    part = footprint.of_step(number)
+    return StepProof(
+        number=number,
+        as_written=step.written.text,
+        section=step.written.section,
+        understood="; ".join(process_in_words(process) for process in _told(step.processes)),
+        marks=(*step.marks, *(mark for at, mark in plan.marks if at == number)),
+        kwh=_summed([use.kwh for use in plan.energy if use.step == number], streams),
+        kgco2e=part.kgco2e if part else None,
+    )
+
+
+def _told(processes: Sequence[Process]) -> list[Process]:
+    """The processes worth a mark in the margin: those that take heat, cold, time or mass."""
+    silent = {"add", "transfer", "prep", "serve", "mix", "unspecified"}
+    return [process for process in processes if process.kind not in silent or process.minutes]
+
+
+def process_in_words(process: Process) -> str:
+    """One process as a cook reads it: "simmer, 25–30 min, covered".
+
+    Parameters
+    ----------
+    process : Process
+        As the step was read.
+
+    Returns
+    -------
+    str
+        Kind, time, temperature, lid, appliance where it does not go without saying.
+    """
+    parts = ["cook" if process.kind == "unspecified" else process.kind.replace("_", " ")]
+    if process.minutes:
+        parts.append(minutes_in_words(*process.minutes))
+    if process.celsius is not None:
+        parts.append(f"{process.celsius:.0f} °C")
+    if process.covered is not None:
+        parts.append("covered" if process.covered else "uncovered")
+    return ", ".join(parts)
+
+
+def minutes_in_words(low: float | None, high: float | None) -> str:
+    """A time as a cook reads it.
+
+    Parameters
+    ----------
+    low, high : float or None
+        Bounds; one may be open. [min]
+
+    Returns
+    -------
+    str
+        Such as "25–30 min", "at least 2 h", "up to 3 days".
+    """
+    if low is None or high is None:
+        bound = low if high is None else high
+        if bound is None:
+            return ""
+        return f"{'at least' if high is None else 'up to'} {_span(bound, bound)}"
+    return _span(low, high)
+
+
+def _span(low: float, high: float) -> str:
+    scales = (("days", 1440.0), ("h", 60.0), ("min", 1.0))
+    unit, minutes = next(
+        (
+            (unit, minutes)
+            for unit, minutes in scales
+            if low >= minutes and low / minutes * 2 % 1 == 0 == high / minutes * 2 % 1
+        ),
+        ("s", 1 / 60),
+    )
+    ends = [f"{bound / minutes:.3g}" for bound in dict.fromkeys((low, high))]
+    return f"{'–'.join(ends)} {'day' if ends == ['1'] and unit == 'days' else unit}"
+
+
+def quantity_in_words(quantity: Quantity | None, packs: float, container: str) -> str:
+    """A quantity as it was understood: "2 × 400 g tin", "2–3 cloves".
+
+    Parameters
+    ----------
+    quantity : Quantity or None
+        Amount and measure.
+    packs : float
+        How many packs of it. [1]
+    container : str
+        What the packs are, or "".
+
+    Returns
+    -------
+    str
+        For the margin; empty where the line gives no amount.
+    """
+    if quantity is None:
+        return ""
+    ends = [f"{bound:.3g}" for bound in dict.fromkeys((quantity.low, quantity.high))]
+    amount = "–".join(ends)
+    measure = "" if quantity.measure == "piece" else f" {quantity.measure}"
+    one = f"{amount}{measure}"
+    if packs != 1:
+        one = f"{packs:g} × {one}"
+    return f"{one} {container}".strip() if container and container != quantity.measure else one
+
+
+def _versions(
+    reading: Reading, footprint: Footprint, versions: Sequence[tuple[Footprint, Pair]]
+) -> tuple[VersionProof, ...]:
+    """The recipe and its versions, each against the recipe on shared draws."""
+    if not versions:
+        return ()
+    changes = {version.name: version_in_words(version) for version in reading.recipe.versions}
+    written = VersionProof("as written", (), footprint.serving, None, None, None, None)
+    return (
+        written,
+        *(
+            VersionProof(
+                name=pair.a,
+                changes=changes.get(pair.a, ()),
+                serving=found.serving,
+                difference=pair.difference,
+                ratio=pair.ratio.of_means if pair.ratio else None,
+                share_lower=pair.share_a_lower,
+                factor_set=pair.factor_set,
+            )
+            for found, pair in versions
+        ),
+    )
+
+
+def version_in_words(version: Version) -> tuple[str, ...]:
+    """What a version changes, in plain words.
+
+    Parameters
+    ----------
+    version : Version
+        As the recipe states it.
+
+    Returns
+    -------
+    tuple of str
+        One phrase a change.
+    """
+    said = [f"{new} instead of {old}" for old, new in version.swap.items()]
+    if version.serves is not None:
+        said.append(f"serves {version.serves:g}")
+    said += [f"{key}: {value}" for key, value in (version.kitchen or {}).items()]
+    if version.pack:
+        said.append("in " + ", ".join(pack.container for pack in version.pack))
+    if version.keep:
+        said.append("; ".join(f"{keep.days:g} days in the {keep.where}" for keep in version.keep))
+    return tuple(said)

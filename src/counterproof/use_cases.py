@@ -1,0 +1,195 @@
+"""What a person asks for, one function a command. Files, terminal and pages stand above."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from counterproof.comparison.paired import Comparison, Entry, compare, paired
+from counterproof.draws import Streams
+from counterproof.errors import UnknownVersion
+from counterproof.footprint.assess import assess
+from counterproof.footprint.model import Footprint
+from counterproof.plan.first_model import plan_of
+from counterproof.plan.model import Plan
+from counterproof.proof import Edition
+from counterproof.reading.foods import Matcher
+from counterproof.reading.marking import read_recipe
+from counterproof.reading.model import Reading
+from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.model import Recipe, Version
+from counterproof.rows import Tables
+from counterproof.typesetting import Sorts, typeset
+
+
+@dataclass(frozen=True)
+class Workbench:
+    """What every evaluation needs, made ready once: the tables and a matcher over their names."""
+
+    tables: Tables
+    matcher: Matcher
+
+    @classmethod
+    def over(cls, tables: Tables) -> Workbench:
+        """Return a workbench over tables.
+
+        Parameters
+        ----------
+        tables : Tables
+            All tables.
+
+        Returns
+        -------
+        Workbench
+            With a matcher over their names.
+        """
+        return cls(tables, Matcher(tables))
+
+
+@dataclass(frozen=True)
+class Order:
+    """A recipe to be evaluated, where it is cooked, and which version of it.
+
+    `name` is what it is called beside others; `serves` scales it.
+    """
+
+    recipe: Recipe
+    kitchen: Kitchen
+    version: str | None = None
+    serves: float | None = None
+    name: str = ""
+
+    @property
+    def called(self) -> str:
+        """The name it is shown under."""
+        return self.name or "+".join(n for n in (self.recipe.title, self.version) if n)
+
+
+@dataclass(frozen=True)
+class Assessed:
+    """One order worked out: how it was read, what the steps take, what a serving costs."""
+
+    order: Order
+    reading: Reading
+    plan: Plan
+    footprint: Footprint
+
+
+def mark(order: Order, bench: Workbench) -> Reading:
+    """How every line and step of an order is understood.
+
+    Parameters
+    ----------
+    order : Order
+        The recipe, its kitchen and version.
+    bench : Workbench
+        Tables and matcher.
+
+    Returns
+    -------
+    Reading
+        The marked recipe.
+
+    Raises
+    ------
+    UnknownVersion
+        If the recipe has no version of that name.
+    """
+    return read_recipe(
+        order.recipe,
+        bench.tables,
+        bench.matcher,
+        order.kitchen,
+        version=_version(order),
+        serves=order.serves,
+    )
+
+
+def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:
+    """One order worked out to the footprint of a serving.
+
+    Parameters
+    ----------
+    order : Order
+        The recipe, its kitchen and version.
+    bench : Workbench
+        Tables and matcher.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+
+    Returns
+    -------
+    Assessed
+        Reading, plan and footprint. [kg CO2e]
+    """
+    reading = mark(order, bench)
+    plan = plan_of(reading)
+    return Assessed(order, reading, plan, assess(reading, bench.tables, plan, streams=streams))
+
+
+def compared(orders: Sequence[Order], bench: Workbench, streams: Streams) -> Comparison:
+    """Several orders side by side on shared draws.
+
+    Parameters
+    ----------
+    orders : sequence of Order
+        Two or more.
+    bench : Workbench
+        Tables and matcher.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+
+    Returns
+    -------
+    Comparison
+        Every pair, serving against serving. [kg CO2e]
+    """
+    entries = []
+    for order in orders:
+        reading = mark(order, bench)
+        entries.append(Entry(order.called, reading, plan_of(reading)))
+    return compare(entries, bench.tables, streams=streams)
+
+
+def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None = None) -> Edition:
+    """The marked-up recipe with its versions beside it.
+
+    Parameters
+    ----------
+    order : Order
+        The recipe, its kitchen and version.
+    bench : Workbench
+        Tables and matcher.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+    date : str or None
+        The day it is printed for, ISO 8601.
+
+    Returns
+    -------
+    Edition
+        Everything a surface may show.
+    """
+    base = assessed(order, bench, streams)
+    entry = Entry("as written", base.reading, base.plan)
+    versions = []
+    for version in order.recipe.versions if order.version is None else ():
+        other = assessed(replace(order, version=version.name, name=version.name), bench, streams)
+        beside = Entry(version.name, other.reading, other.plan)
+        versions.append((other.footprint, paired(beside, entry, bench.tables, streams=streams)))
+    sorts = Sorts(bench.tables, streams, date)
+    return typeset(base.reading, base.plan, base.footprint, versions, sorts)
+
+
+def _version(order: Order) -> Version | None:
+    if order.version is None:
+        return None
+    for version in order.recipe.versions:
+        if version.name == order.version:
+            return version
+    names = ", ".join(version.name for version in order.recipe.versions) or "none"
+    raise UnknownVersion(
+        f"“{order.recipe.title}” has no version “{order.version}”; its versions are: {names}.",
+        remedy="Ask for one of these, or add it under versions: in the recipe.",
+        file=order.recipe.file,
+    )
