@@ -49,6 +49,8 @@ class Component:
     share: float
     factor: Factor
     parameter: Parameter  # kg CO2e per unit of the factor
+    stages: tuple[float, ...]  # mean by stage, in the order of rows.STAGES, same unit
+    staged: bool  # whether the source says how the factor divides by stage
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,18 +65,24 @@ class Valued:
         One, or the parts of a mixture; their shares sum to 1.
     deviation : Parameter or None
         Of the food about what it is linked to, mean 1; None where it is the same food. [1]
-    stages : tuple of float
-        Mean by stage, in the order of `rows.STAGES`; production holds what no other stage
-        does. [kg CO2e per kg of the food on the basis of the factor]
-    staged : bool
-        Whether the source says how the factor divides by stage.
     """
 
     link: Link
     components: tuple[Component, ...]
     deviation: Parameter | None
-    stages: tuple[float, ...]
-    staged: bool
+
+    @property
+    def stages(self) -> tuple[float, ...]:
+        """Mean by stage, in the order of `rows.STAGES`. [kg CO2e per kg of the food]"""
+        return tuple(
+            self.link.per * sum(part.share * part.stages[at] for part in self.components)
+            for at in range(len(STAGES))
+        )
+
+    @property
+    def staged(self) -> bool:
+        """Whether the source says how the factor divides by stage."""
+        return all(part.staged for part in self.components)
 
     @property
     def as_bought(self) -> bool:
@@ -232,22 +240,18 @@ def factor_parameter(
     return Parameter(f"{key}|{food}|{purchase}", distribution)
 
 
-def _stage_means(
-    components: tuple[Component, ...], per: float, tables: Tables
-) -> tuple[tuple[float, ...], bool]:
+def _component(  # noqa: PLR0913 - what a draw key is made of
+    share: float, factor: Factor, tables: Tables, *, range_for: RangeFor, food: str, purchase: str
+) -> Component:
+    parameter = factor_parameter(factor, tables, range_for=range_for, food=food, purchase=purchase)
+    rows = tables.stages.get((factor.set, factor.item), ())
     means: dict[str, float] = dict.fromkeys(STAGES, 0.0)
-    staged = True
-    for part in components:
-        rows = tables.stages.get((part.factor.set, part.factor.item), ())
-        staged = staged and bool(rows)
-        rest = part.parameter.distribution.mean
-        for row in rows:
-            if row.stage in means and row.stage != "production":
-                means[row.stage] += per * part.share * row.mean
-                rest -= row.mean
-        # Production, with losses and conversion, is what no other stage holds.
-        means["production"] += per * part.share * rest
-    return tuple(means[stage] for stage in STAGES), staged
+    for row in rows:
+        if row.stage in means and row.stage != "production":
+            means[row.stage] += row.mean
+    # Production, with losses and conversion, is what no other stage holds.
+    means["production"] = parameter.distribution.mean - sum(means.values())
+    return Component(share, factor, parameter, tuple(means.values()), bool(rows))
 
 
 def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "home") -> Valued:
@@ -272,16 +276,13 @@ def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "
     parts = tables.mixtures.get((link.set, link.item))
     named = [(part.item, part.share) for part in parts] if parts else [(link.item, 1.0)]
     components = tuple(
-        Component(
+        _component(
             share,
             tables.factors[link.set, item],
-            factor_parameter(
-                tables.factors[link.set, item],
-                tables,
-                range_for=range_for,
-                food=link.food,
-                purchase=purchase,
-            ),
+            tables,
+            range_for=range_for,
+            food=link.food,
+            purchase=purchase,
         )
         for item, share in named
     )
@@ -289,8 +290,7 @@ def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "
     deviation = (
         None if spread == 1.0 else Parameter(f"link|{link.food}", Lognormal(1.0, log(spread)))
     )
-    stages, staged = _stage_means(components, link.per, tables)
-    return Valued(link, components, deviation, stages, staged)
+    return Valued(link, components, deviation)
 
 
 def covering_set(
