@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import json
 import re
-from dataclasses import dataclass, field
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator
@@ -18,7 +18,7 @@ from counterproof.marks import Mark
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import KITCHEN_KEYS, with_changes
 from counterproof.recipe.model import Bought, Keep, Measures, Pack, Recipe, Version
-from counterproof.recipe.servings import servings_said, shown_number, shown_servings
+from counterproof.recipe.servings import servings_said, shown_number
 from counterproof.recipe.settings import (
     Number,
     Settings,
@@ -189,7 +189,7 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
         pack=_packs(said.pack or ()),
         keep=_keeps(said.keep or ()),
         eaten=said.eaten,
-        bought=said.bought and Bought(said.bought.what, said.bought.container, said.bought.region),
+        bought=_bought(said.bought),
         versions=versions,
         marks=tuple(
             Mark("doubt", "unknown-key", key.sentence(), (key.nearest,) if key.nearest else ())
@@ -239,6 +239,10 @@ def _version(name: str, said: VersionSettings, tree: Tree, file: str | None) -> 
         serves=None if said.serves is None else sum(said.serves) / 2,
         at=line,
     )
+
+
+def _bought(said: BoughtSettings | None) -> Bought | None:
+    return None if said is None else Bought(said.what, said.container, said.region)
 
 
 def _packs(said: Sequence[PackSettings]) -> tuple[Pack, ...]:
@@ -319,8 +323,3 @@ def _flow(value: Any) -> str:
     if _PLAIN.fullmatch(text) and text.casefold() not in _WORDS_OF_YAML:
         return text
     return json.dumps(text, ensure_ascii=not text.isprintable())
-
-
-def shown_serves(serves: tuple[float, float]) -> str:
-    """Return servings as the front matter takes them."""
-    return json.dumps(shown_servings(serves), ensure_ascii=False)

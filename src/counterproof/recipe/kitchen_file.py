@@ -13,6 +13,7 @@ from counterproof.errors import BrokenSettings, QuantityError
 from counterproof.recipe.kitchen import Kitchen, Vessel
 from counterproof.recipe.settings import (
     Number,
+    Path,
     Settings,
     Tree,
     Words,
@@ -48,7 +49,7 @@ def _quantity(kind: Asked, low: float, high: float, shown: str) -> BeforeValidat
         if isinstance(value, bool) or not isinstance(value, str | int | float):
             raise ValueError(f"{shortened(value)} is no {kind}")  # noqa: TRY004 pydantic reads it
         try:
-            found = parse_quantity(str(value), kind)
+            found = parse_quantity(f"+{str(value).strip()}", kind)
         except QuantityError as fault:
             raise ValueError(f"{fault.message.rstrip('.')} ({fault.remedy.rstrip('.')})") from None
         if not low <= found <= high:
@@ -68,6 +69,10 @@ def _region(value: object) -> object:
         f"{shortened(value)} is no region; write uk, us, eu, world, or a country by its three "
         "letters, such as FRA"
     )
+
+
+Region = Annotated[str, BeforeValidator(_region)]
+"""A region of the tables: uk, us, eu, world or three letters."""
 
 
 def _month(value: object) -> object:
@@ -143,7 +148,7 @@ class VesselSettings(Settings):
 class KitchenSettings(Settings):
     """Everything a kitchen file may say."""
 
-    region: Annotated[str, BeforeValidator(_region)] | None = None
+    region: Region | None = None
     hob: Hob | None = None
     oven: Oven | None = None
     altitude_m: Annotated[Number, between(-430, 6000, "m")] | None = None
@@ -216,7 +221,7 @@ def with_changes(
     BrokenSettings
         If a key is not known, or if a value cannot be used.
     """
-    lines = {(key,): line for key in changes} if line is not None else {}
+    lines: dict[Path, int] = {} if line is None else {(key,): line for key in changes}
     tree = Tree(dict(changes), lines)
     return _changed(kitchen, tree, error=BrokenSettings, file=file)
 

@@ -34,6 +34,11 @@ _MAKES = re.compile(
 )
 _YIELD = re.compile(r"(?:makes|yields?|quantity)\s*:\s*(?P<what>\S.*)", re.IGNORECASE)
 _OTHER = re.compile(r"\s*(?:%|\d|(?:g|kg|ml|oz|minutes?|mins?|cups?|dish(?:es)?|bowls?|spoons?)\b)")
+_VOLUME = re.compile(
+    rf"[\s,;(]*((?:{_ABOUT}\s*)?{_N}\s*(?:litres?|liters?|l|ml|pints?|quarts?|kg|g|jars?|bottles?|"
+    rf"loaves|buns|tubs?)(?:\s+in all)?)[\s).]*",
+    re.IGNORECASE,
+)
 _END = re.compile(r"[\s.;,:!)\]]*")
 
 
@@ -100,6 +105,9 @@ def statement(text: str) -> Statement | None:
         rest = bare[match.end() :]
         if _OTHER.match(rest) or _span(match)[0] <= 0:
             return None
+        volume = _VOLUME.fullmatch(rest)
+        if volume:
+            return Statement(_span(match), volume[1].strip(), whole=True)
         more = re.match(r"[\s,;.&]*(?:and\s+)?(?=makes|yields?)", rest, re.IGNORECASE)
         second = statement(rest[more.end() :]) if more else None
         if second is not None and second.makes:
@@ -107,7 +115,7 @@ def statement(text: str) -> Statement | None:
         return Statement(_span(match), None, _END.fullmatch(rest) is not None)
     for pattern in (_FOR, _COUNT):
         if (match := pattern.match(bare)) and (
-            pattern is _COUNT or re.search(_WHO, match[0], re.I)
+            pattern is _COUNT or re.search(_WHO, match[0], re.IGNORECASE)
         ):
             rest = bare[match.end() :]
             if _END.fullmatch(rest) and _span(match)[0] > 0:
@@ -115,7 +123,7 @@ def statement(text: str) -> Statement | None:
     if match := _MAKES.fullmatch(bare) or _YIELD.fullmatch(bare):
         what = match["what"].strip()
         serves = servings_said(what)
-        if serves is not None and (re.search(_WHO, what, re.I)):
+        if serves is not None and (re.search(_WHO, what, re.IGNORECASE)):
             return Statement(serves, None, whole=True)
         split = re.fullmatch(
             rf"(?P<makes>.+?)[,;.(]?\s+(?:(?:or|and|to)\s+)?(?P<serves>(?:serves|serving|feeds|"

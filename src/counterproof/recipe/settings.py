@@ -202,7 +202,7 @@ def listed(tree: Tree, path: Path, short: str) -> Tree:
     Tree
         The same settings with a list at `path`.
     """
-    block = tree.values
+    block: Any = tree.values
     for part in path[:-1]:
         block = block.get(part) if isinstance(block, dict) else None
     if not isinstance(block, dict) or path[-1] not in block:

@@ -111,9 +111,12 @@ class _Sorter:
         self.section = ""
         self.pending = ""
         self.opened = [self._opened(item) for item in found]
+        self.unmeasured: int | None = None
+        self.method_level = 0
 
     def parts(self) -> Sorted:
         first = self._title()
+        self.unmeasured = self._unmeasured_list(0 if first is None else first + 1)
         for place in range(len(self.found)):
             if place != first:
                 self._sort(place)
@@ -165,6 +168,22 @@ class _Sorter:
             return None
         self.out.title = item.text
         return 0
+
+    def _unmeasured_list(self, start: int) -> int | None:
+        """Return where a list of short lines without amounts or heading begins, if one does."""
+        if "ingredients" in self.opened or any(looks_like_amount(i.text) for i in self.found):
+            return None
+        run = 0
+        for place, item in enumerate(self.found[start:], start):
+            follows = run and not item.gap
+            listed = item.sign in {"plain", "bullet"} and looks_like_ingredient(item.text)
+            if not listed or self.opened[place] or statement(item.text):
+                if run >= 2:
+                    return place - run
+                run = 0
+            else:
+                run = run + 1 if follows else 1
+        return len(self.found) - run if run >= 2 else None
 
     def _sort(self, place: int) -> None:
         item = self.found[place]
@@ -264,6 +283,8 @@ class _Sorter:
             part, section = found
             self.section, self.pending = section or self.pending, ""
             self.state = part
+            if part == "method":
+                self.method_level = item.level
             if part == "notes" and text.casefold() not in {"notes", "note"}:
                 self.out.notes.append(f"### {text}")
             return
@@ -276,7 +297,7 @@ class _Sorter:
                 self._aside(self.pending)
             self.pending = text
             return
-        self._unknown(place, text, body)
+        self._unknown(item, place, text, body)
 
     def _body(self, place: int) -> list[Item]:
         body: list[Item] = []
@@ -287,7 +308,7 @@ class _Sorter:
             body.append(item)
         return body
 
-    def _unknown(self, place: int, text: str, body: list[Item]) -> None:
+    def _unknown(self, item: Item, place: int, text: str, body: list[Item]) -> None:
         """Decide what a heading in the cook's own words opens, from what stands under it."""
         count = len(body)
         numbered = sum(item.sign == "number" for item in body) * 2 > count
@@ -309,11 +330,20 @@ class _Sorter:
             and (self.state == "method" or named or not self.out.lines)
         ):
             state = "ingredients"
-        elif self.state == "notes" and numbered and named:
+        elif self.state == "method":
+            state = "notes" if self._ends_method(item, body) else "method"
+        elif numbered and named:
             state = "method"
         self.state, self.section = state, text
         if state in {"intro", "notes"}:
             self._aside(text)
+
+    def _ends_method(self, item: Item, body: list[Item]) -> bool:
+        """Return whether a heading beside "Method" begins an afterword: paragraphs, no steps."""
+        level = self.method_level
+        beside = item.sign == "heading" and 0 < item.level <= level < 7
+        listed = any(step.sign == "number" for step in self.found if step.at < item.at)
+        return beside and listed and not any(step.sign in {"number", "bullet"} for step in body)
 
     def _aside(self, heading: str) -> None:
         """Keep a heading that opens nothing."""
@@ -325,6 +355,7 @@ class _Sorter:
             begins = looks_like_amount(item.text) or (
                 item.sign == "bullet" and looks_like_ingredient(item.text)
             )
+            begins = begins or place == self.unmeasured
             if item.literal or not begins or self._later(place, "ingredients"):
                 self.out.intro.append(item.raw)
                 return
@@ -332,7 +363,9 @@ class _Sorter:
         if self.state == "ingredients":
             self._among_ingredients(place, item)
         elif self.state == "method":
-            if item.sign == "plain" and re.match(r"(?:notes?|tips?)\s*:\s+\S", item.text, re.I):
+            if item.sign == "plain" and re.match(
+                r"(?:notes?|tips?)\s*:\s+\S", item.text, re.IGNORECASE
+            ):
                 self.out.notes.append(item.raw)
             else:
                 self._step(item.text, item.at)

@@ -11,7 +11,6 @@ from counterproof.recipe.front_matter import (
     Front,
     read_front_matter,
     settings_of,
-    shown_serves,
     written_settings,
 )
 from counterproof.recipe.markup import file_lines, items, spaced, written

@@ -1,0 +1,454 @@
+"""Recipes, kitchens and seasons from the disk, and files written whole or not at all."""
+
+from __future__ import annotations
+
+import codecs
+import os
+import re
+import tempfile
+from collections.abc import Mapping
+from importlib.resources import files as package_files
+from pathlib import Path
+from typing import BinaryIO, Final
+
+from counterproof.errors import InputError, NotARecipe, UnknownVersion, UnreadableFile
+from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.kitchen_file import read_kitchen, with_changes
+from counterproof.recipe.model import Recipe
+from counterproof.recipe.page import read_page
+from counterproof.recipe.schema_org import read_json
+from counterproof.recipe.season_file import Season, read_season
+from counterproof.recipe.settings import nearest
+from counterproof.recipe.text import read_text
+
+TEXT_LIMIT: Final = 2_000_000
+"""Largest recipe text read [bytes]: assumed, some thousand pages."""
+
+PAGE_LIMIT: Final = 20_000_000
+"""Largest saved web page read [bytes]: assumed, with its pictures inside."""
+
+PAGES: Final = frozenset({".html", ".htm", ".xhtml"})
+RECIPE_FILES: Final = ("recipe.md", "recipe.txt", "recipe.html", "recipe.json")
+_ABOVE: Final = 4  # folders searched for a kitchen: an episode lies two below its season
+_KNOWN_BINARY: Final[Mapping[bytes, str]] = {
+    b"%PDF": "a PDF",
+    b"PK\x03\x04": "a word-processor document or an archive",
+    b"\xd0\xcf\x11\xe0": "an old word-processor document",
+    b"\x89PNG": "a picture",
+    b"\xff\xd8\xff": "a picture",
+    b"GIF8": "a picture",
+    b"{\\rtf": "a rich-text document",
+}
+
+
+def load_recipe(name: str, stdin: BinaryIO | None = None) -> tuple[Recipe, str | None]:
+    """Load a recipe, or a version of it, by the name a person gives.
+
+    Parameters
+    ----------
+    name : str
+        A recipe file (.md, .txt, .html, .json), an episode folder, a season folder with one
+        episode, or "-" for standard input; "+VERSION" behind it names a version.
+    stdin : BinaryIO or None
+        Standard input, read for "-".
+
+    Returns
+    -------
+    tuple of Recipe and str or None
+        The recipe, and the version's name.
+
+    Raises
+    ------
+    UnreadableFile
+        If it is not there, is not text, or is too large.
+    NotARecipe
+        If there is no recipe in it, or more than one.
+    BrokenFrontMatter
+        If its settings cannot be used.
+    UnknownVersion
+        If it has no such version.
+    """
+    path, version = _path_and_version(name)
+    if path == "-":
+        recipe = read_recipe(_from_stream(stdin), "-")
+    else:
+        place = recipe_file(Path(path))
+        recipe = read_recipe(_content(place), str(place))
+    if version is not None and version not in [one.name for one in recipe.versions]:
+        names = [one.name for one in recipe.versions]
+        near = nearest(version, names) if names else None
+        raise UnknownVersion(
+            f'There is no version "{version}"; '
+            + (f"there are {', '.join(names)}." if names else "the recipe has none."),
+            remedy=f'Did you mean "{near}"?'
+            if near
+            else 'Add it under "versions" in the settings above the recipe.',
+            file=recipe.file,
+        )
+    return recipe, version
+
+
+def read_recipe(content: bytes, file: str) -> Recipe:
+    """Read a recipe from the bytes of a file of any of the forms.
+
+    Parameters
+    ----------
+    content : bytes
+        What the file holds.
+    file : str
+        Its name; the ending tells the form, and the content where there is none.
+
+    Returns
+    -------
+    Recipe
+        The recipe.
+    """
+    form = Path(file).suffix.casefold()
+    start = content[:2000].removeprefix(codecs.BOM_UTF8).lstrip().lower()
+    html = start.startswith((b"<!doctype", b"<html", b"<?xml", b"<head", b"<body", b"<script"))
+    if form in PAGES or (html and form != ".json"):
+        return read_page(page_text(content, file), file)
+    text = decoded(content, file)
+    if form in {".json", ".jsonld"} or (not form and start.startswith((b"{", b"["))):
+        return read_json(text, file)
+    return read_text(text, file)
+
+
+def _path_and_version(name: str) -> tuple[str, str | None]:
+    path, plus, version = name.rpartition("+")
+    if not plus or not path or _exists(Path(name)):
+        return name, None
+    return path, version.strip() or None
+
+
+def _exists(path: Path) -> bool:
+    try:
+        return path.exists()
+    except (OSError, ValueError):
+        return False
+
+
+def recipe_file(path: Path) -> Path:
+    """Return the recipe file that a path means: itself, or the one in an episode's folder.
+
+    Parameters
+    ----------
+    path : Path
+        A file, an episode folder, or a season folder with one episode.
+
+    Returns
+    -------
+    Path
+        The recipe file.
+
+    Raises
+    ------
+    UnreadableFile
+        If there is nothing there.
+    NotARecipe
+        If the folder holds no recipe, or several.
+    """
+    if not _exists(path):
+        raise UnreadableFile("There is no such file.", remedy=_suggestion(path), file=str(path))
+    if not path.is_dir():
+        return path
+    for name in RECIPE_FILES:
+        if (path / name).is_file():
+            return path / name
+    found = episodes(path)
+    if len(found) == 1:
+        return recipe_file(found[0])
+    if found:
+        raise NotARecipe(
+            f"This is a season of {len(found)} episodes.",
+            remedy=f"Name one of them: {', '.join(str(one) for one in found)}.",
+            file=str(path),
+        )
+    raise NotARecipe(
+        "The folder holds no recipe.",
+        remedy='Put a "recipe.md" in it, or name the file.',
+        file=str(path),
+    )
+
+
+def _suggestion(path: Path) -> str:
+    try:
+        beside = sorted(one.name for one in path.parent.iterdir() if not one.name.startswith("."))
+    except (OSError, ValueError):
+        return "Check the name and the folder."
+    near = nearest(path.name, beside) if beside else None
+    return f'Did you mean "{path.parent / near}"?' if near else "Check the name and the folder."
+
+
+def episodes(season: Path) -> tuple[Path, ...]:
+    """Return the episode folders of a season, in the order of their names."""
+    folder = season / "episodes"
+    if not folder.is_dir():
+        return ()
+    return tuple(
+        one
+        for one in sorted(folder.iterdir())
+        if any((one / name).is_file() for name in RECIPE_FILES)
+    )
+
+
+def season_folder(path: Path) -> Path | None:
+    """Return the season that a file or folder belongs to, if it belongs to one."""
+    start = path.absolute()
+    for folder in (start, *start.parents)[: _ABOVE + 1]:
+        if (folder / "season.yaml").is_file():
+            return folder
+    return None
+
+
+def load_season(folder: Path) -> Season:
+    """Load the season file of a folder."""
+    place = folder / "season.yaml"
+    return read_season(decoded(_content(place), str(place)), str(place))
+
+
+def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
+    """Load the kitchen a recipe is cooked in.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe, with the file it came from.
+    override : str or None
+        A kitchen file named for this run; it outranks all others.
+
+    Returns
+    -------
+    Kitchen
+        The first that is named or found: for this run, by the recipe, by its season, a
+        kitchen.yaml beside the recipe or above it; else the defaults.
+
+    Raises
+    ------
+    InputError
+        If a kitchen file that is named is not there or cannot be used.
+    """
+    here = None if recipe.file in {None, "-"} else Path(str(recipe.file))
+    season = None if here is None else season_folder(here)
+    said = None if season is None else load_season(season)
+    place = _kitchen_place(recipe, override, here, season, said)
+    kitchen = Kitchen()
+    if place is not None:
+        kitchen = read_kitchen(decoded(_content(place), str(place)), str(place))
+    if said is not None:
+        method = {"middle": said.middle, "range_for": said.range_for}
+        left = {k: v for k, v in method.items() if v is not None and k not in kitchen.stated}
+        kitchen = with_changes(kitchen, left, file=said.file)
+    return kitchen
+
+
+def _kitchen_place(
+    recipe: Recipe,
+    override: str | None,
+    here: Path | None,
+    season: Path | None,
+    said: Season | None,
+) -> Path | None:
+    if override is not None:
+        return Path(override)
+    if recipe.kitchen is not None:
+        return (here.parent if here else Path()) / recipe.kitchen
+    if season is not None and said is not None and said.kitchen is not None:
+        return season / said.kitchen
+    if here is None:
+        return None
+    above = here.absolute().parents[:_ABOVE]
+    return next((one / "kitchen.yaml" for one in above if (one / "kitchen.yaml").is_file()), None)
+
+
+def load_text(path: Path) -> str:
+    """Load a text file of ours, such as a script, with the same care as a recipe."""
+    return decoded(_content(path), str(path))
+
+
+def _content(path: Path) -> bytes:
+    limit = PAGE_LIMIT if path.suffix.casefold() in PAGES else TEXT_LIMIT
+    try:
+        size = path.stat().st_size
+        if size > limit:
+            raise _too_large(str(path), size, limit)
+        with path.open("rb") as stream:
+            content = stream.read(limit + 1)  # a pipe has no size to ask for
+    except FileNotFoundError:
+        raise UnreadableFile(
+            "There is no such file.", remedy=_suggestion(path), file=str(path)
+        ) from None
+    except IsADirectoryError:
+        raise UnreadableFile(
+            "This is a folder.", remedy="Name a file in it.", file=str(path)
+        ) from None
+    except (OSError, ValueError) as fault:
+        why = getattr(fault, "strerror", None) or str(fault)
+        raise UnreadableFile(
+            f"The file cannot be opened: {why}.",
+            remedy="Check the name and that you may read it.",
+            file=str(path),
+        ) from None
+    if len(content) > limit:
+        raise _too_large(str(path), None, limit)
+    return content
+
+
+def _from_stream(stream: BinaryIO | None) -> bytes:
+    content = b"" if stream is None else stream.read(PAGE_LIMIT + 1)
+    if len(content) > PAGE_LIMIT:
+        raise _too_large("-", None, PAGE_LIMIT)
+    return content
+
+
+def _too_large(file: str, size: int | None, limit: int) -> UnreadableFile:
+    found = "" if size is None else f"holds {size / 1e6:.0f} MB and "
+    return UnreadableFile(
+        f"The file {found}is larger than a recipe can be ({limit / 1e6:.0f} MB).",
+        remedy="Check that it is the recipe, and save the recipe alone.",
+        file=file,
+    )
+
+
+def decoded(content: bytes, file: str) -> str:
+    """Return the text of a file.
+
+    Parameters
+    ----------
+    content : bytes
+        What the file holds: UTF-8, with or without a byte order mark.
+    file : str
+        Its name, for messages.
+
+    Returns
+    -------
+    str
+        The text.
+
+    Raises
+    ------
+    UnreadableFile
+        If it is no text, or text in another encoding; the first wrong byte is named.
+    """
+    kind = next((what for magic, what in _KNOWN_BINARY.items() if content.startswith(magic)), None)
+    if kind:
+        raise UnreadableFile(
+            f"This is {kind}, not text.",
+            remedy="Open it, copy the recipe, and save it as plain text in UTF-8.",
+            file=file,
+        )
+    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        raise UnreadableFile(
+            "The text is in UTF-16.", remedy="Save it as UTF-8.", file=file, line=1
+        )
+    if b"\x00" in content:
+        place = content.index(b"\x00")
+        raise UnreadableFile(
+            f"This is not text: byte {place + 1} is zero.",
+            remedy="Name a recipe saved as plain text in UTF-8.",
+            file=file,
+            line=_line_of(content, place),
+        )
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as fault:
+        start = fault.start + (3 if content.startswith(codecs.BOM_UTF8) else 0)
+        byte = content[start]
+        guess = bytes([byte]).decode("cp1252", "replace")
+        likely = f', "{guess}" in Latin-1' if guess.isprintable() and guess != "\ufffd" else ""
+        raise UnreadableFile(
+            f"The text is not UTF-8: byte {start + 1} is 0x{byte:02X}{likely}.",
+            remedy="Open it in your editor and save it with the encoding UTF-8.",
+            file=file,
+            line=_line_of(content, start),
+        ) from None
+
+
+def page_text(content: bytes, file: str) -> str:
+    """Return the text of a saved page, in the encoding that the page itself names.
+
+    Parameters
+    ----------
+    content : bytes
+        What the file holds.
+    file : str
+        Its name, for messages.
+
+    Returns
+    -------
+    str
+        The text.
+
+    Raises
+    ------
+    UnreadableFile
+        If it is no text in that encoding.
+    """
+    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return content.decode("utf-16", "replace")
+    named = re.search(rb"<meta[^>]*charset\s*=\s*[\"']?\s*([\w-]+)", content[:4096], re.IGNORECASE)
+    name = named[1].decode("ascii") if named else "utf-8"
+    if name.casefold() in {"iso-8859-1", "latin-1", "latin1", "windows-1252", "iso-8859-15"}:
+        # Browsers read all of these as Windows-1252, and pages are written for browsers.
+        return content.decode("iso-8859-15" if name.endswith("15") else "cp1252", "replace")
+    return decoded(content, file)
+
+
+def _line_of(content: bytes, place: int) -> int:
+    before = content[:place]
+    return 1 + before.count(b"\n") + before.replace(b"\r\n", b"").count(b"\r")
+
+
+def write_atomically(path: Path, content: bytes) -> None:
+    """Write a file so that it is there whole or not at all.
+
+    Parameters
+    ----------
+    path : Path
+        Where to; its folder must exist.
+    content : bytes
+        What to write.
+
+    Raises
+    ------
+    UnreadableFile
+        If the folder is not there or may not be written in.
+    """
+    try:
+        mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_umask()
+        handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", dir=path.parent)
+    except (OSError, ValueError) as fault:
+        raise _unwritable(path, fault) from None
+    try:
+        with os.fdopen(handle, "wb") as stream:
+            stream.write(content)
+            stream.flush()
+            os.fsync(stream.fileno())
+        Path(name).chmod(mode)
+        Path(name).replace(path)
+    except OSError as fault:
+        Path(name).unlink(missing_ok=True)
+        raise _unwritable(path, fault) from None
+    except BaseException:
+        Path(name).unlink(missing_ok=True)
+        raise
+
+
+def _umask() -> int:
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+def _unwritable(path: Path, fault: Exception) -> InputError:
+    why = getattr(fault, "strerror", None) or str(fault)
+    return UnreadableFile(
+        f"The file cannot be written: {why}.",
+        remedy="Check that its folder is there and that you may write in it.",
+        file=str(path),
+    )
+
+
+def demo_season() -> Path:
+    """Return the folder of the season that ships with the program."""
+    return Path(str(package_files("counterproof"))) / "seasons" / "cold-month-suppers"
