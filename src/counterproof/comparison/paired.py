@@ -129,9 +129,10 @@ def _served(reading: Reading) -> Mapping[str, list[tuple[float, tuple[str, ...]]
     """What one serving takes of each food: plain numbers and keys of its masses."""
     taken: dict[str, list[tuple[float, tuple[str, ...]]]] = defaultdict(list)
     for line in reading.lines:
-        if line.food is not None and line.mass is not None:
-            keys = tuple(parameter.key for parameter in line.mass.parameters)
-            taken[line.food.id].append((line.mass.scale / reading.serves, keys))
+        for part in line.constituents:
+            if part.mass is not None:
+                keys = tuple(parameter.key for parameter in part.mass.parameters)
+                taken[part.food.id].append((part.mass.scale / reading.serves, keys))
     for parts in taken.values():
         parts.sort()
     return taken

@@ -13,7 +13,7 @@ from counterproof.footprint.items import (
     Preference,
     Uncounted,
     energy_items,
-    line_item,
+    line_items,
 )
 from counterproof.footprint.model import (
     Basis,
@@ -140,11 +140,9 @@ def _items(
     items: list[Item] = []
     uncounted: list[Uncounted] = []
     for line in reading.lines:
-        found = line_item(line, tables, range_for=range_for, factor_set=factor_set)
-        if isinstance(found, Item):
-            items.append(found)
-        else:
-            uncounted.append(found)
+        counted, missing = line_items(line, tables, range_for=range_for, factor_set=factor_set)
+        items += counted
+        uncounted += missing
     assumed = _assumed(items)
     if plan is None:
         assumed.append("Cooking and home storage are not counted.")
@@ -177,24 +175,26 @@ def _assumed(items: Sequence[Item]) -> list[str]:
     return list(said)
 
 
-def _masses(reading: Reading) -> dict[int, float]:
-    return {line.written.number: line.mass.mean for line in reading.lines if line.mass is not None}
+def _whole_mass(reading: Reading) -> float:
+    return sum(
+        part.mass.mean
+        for line in reading.lines
+        for part in line.constituents
+        if part.mass is not None
+    )
 
 
 def _coverage(reading: Reading, items: Sequence[Item]) -> float:
-    masses = _masses(reading)
-    whole = sum(masses.values())
-    counted = sum(masses[item.number] for item in items if item.number in masses and item.food)
-    return counted / whole if whole else 0.0
+    whole = _whole_mass(reading)
+    return sum(item.mass for item in items) / whole if whole else 0.0
 
 
 def _by_fit(reading: Reading, items: Sequence[Item]) -> dict[str, float]:
-    masses = _masses(reading)
-    whole = sum(masses.values())
+    whole = _whole_mass(reading)
     shares = dict.fromkeys(FITS, 0.0)
     for item in items:
-        if isinstance(item.worth, Valued) and item.number in masses:
-            shares[item.worth.link.fit] += masses[item.number] / whole if whole else 0.0
+        if isinstance(item.worth, Valued):
+            shares[item.worth.link.fit] += item.mass / whole if whole else 0.0
     return {fit: share for fit, share in shares.items() if share}
 
 

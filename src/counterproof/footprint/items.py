@@ -89,6 +89,8 @@ class Item:
         On the mass basis of the factor, whole batch. [kg or kWh]
     worth : Valued or Carried
         What a unit is worth. [kg CO2e per kg or kWh]
+    mass : float
+        Mean edible mass of a food, 0 for energy. [kg]
     """
 
     kind: Literal["line", "energy"]
@@ -97,6 +99,7 @@ class Item:
     food: str
     amount: Product
     worth: Valued | Carried
+    mass: float = 0.0
 
     @property
     def mean(self) -> float:
@@ -138,10 +141,11 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Uncounted:
-    """A line without a figure, and why."""
+    """A line, or one food of a line, without a figure, and why."""
 
     number: int
     as_written: str
+    food: str  # what the food is called, or ""
     why: Literal["no mass", "no food", "no factor"]
 
 
@@ -149,9 +153,9 @@ Preference = FactorSet | Mapping[str, FactorSet] | None
 """A set for all foods, a set for some (by Food.id), or each food's own base."""
 
 
-def line_item(
+def line_items(
     line: MarkedLine, tables: Tables, *, range_for: RangeFor, factor_set: Preference = None
-) -> Item | Uncounted:
+) -> tuple[list[Item], list[Uncounted]]:
     """What an ingredient line is charged for.
 
     Parameters
@@ -167,22 +171,27 @@ def line_item(
 
     Returns
     -------
-    Item or Uncounted
-        The item, or why the line has no figure.
+    tuple of list of Item and list of Uncounted
+        One of either for each food of the line; at least one in all.
     """
     number, text = line.written.number, line.written.text
-    if line.food is None:
-        return Uncounted(number, text, "no food")
-    if line.mass is None:
-        return Uncounted(number, text, "no mass")
-    food = line.food.id
-    wanted = factor_set.get(food) if isinstance(factor_set, Mapping) else factor_set
-    link = base_link(food, tables) if wanted is None else best_link(food, wanted, tables)
-    if link is None:
-        return Uncounted(number, text, "no factor")
-    worth = valued(link, tables, range_for=range_for)
-    bought = line.purchased if worth.as_bought else None
-    return Item("line", line.food.name, number, food, bought or line.mass, worth)
+    items: list[Item] = []
+    uncounted: list[Uncounted] = []
+    if not line.constituents:
+        uncounted.append(Uncounted(number, text, "", "no food"))
+    for part in line.constituents:
+        food, name = part.food.id, part.food.name
+        wanted = factor_set.get(food) if isinstance(factor_set, Mapping) else factor_set
+        link = base_link(food, tables) if wanted is None else best_link(food, wanted, tables)
+        if part.mass is None:
+            uncounted.append(Uncounted(number, text, name, "no mass"))
+        elif link is None:
+            uncounted.append(Uncounted(number, text, name, "no factor"))
+        else:
+            worth = valued(link, tables, range_for=range_for)
+            amount = (part.purchased if worth.as_bought else None) or part.mass
+            items.append(Item("line", name, number, food, amount, worth, part.mass.mean))
+    return items, uncounted
 
 
 def energy_factor(carrier: str, region: str, tables: Tables) -> EnergyFactor | None:

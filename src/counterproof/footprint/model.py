@@ -40,6 +40,16 @@ class ItemFootprint:
 
 
 @dataclass(frozen=True, slots=True)
+class PartFootprint:
+    """What one line or one step adds to one serving, all its items together."""
+
+    items: tuple[Item, ...]
+    kgco2e: Range
+    stages: Mapping[str, float]
+    share: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class Opinion:
     """One serving valued in one factor set alone, and the share of the mass it covers."""
 
@@ -143,6 +153,60 @@ class Footprint:
             "100_g_protein": over(None if gives.protein_g is None else gives.protein_g / 100),
         }
 
+    def of_line(self, number: int) -> PartFootprint | None:
+        """Return what a line adds.
+
+        Parameters
+        ----------
+        number : int
+            The line's number.
+
+        Returns
+        -------
+        PartFootprint or None
+            Of one serving; None where nothing of the line is counted. [kg CO2e]
+        """
+        return self._part("line", number)
+
+    def of_step(self, number: int) -> PartFootprint | None:
+        """Return what a step adds.
+
+        Parameters
+        ----------
+        number : int
+            The step's number.
+
+        Returns
+        -------
+        PartFootprint or None
+            Of one serving; None where the step takes no energy. [kg CO2e]
+        """
+        return self._part("energy", number)
+
+    def _part(self, kind: str, number: int) -> PartFootprint | None:
+        places = [
+            at
+            for at, part in enumerate(self.items)
+            if part.item.kind == kind and part.item.number == number
+        ]
+        if not places:
+            return None
+        parts = [self.items[at] for at in places]
+        if len(parts) == 1:
+            (one,) = parts
+            return PartFootprint((one.item,), one.kgco2e, one.stages, one.share)
+        mean = sum(part.kgco2e.mean for part in parts)
+        stages: dict[str, float] = {}
+        for part in parts:
+            for stage, value in part.stages.items():
+                stages[stage] = stages.get(stage, 0.0) + value
+        return PartFootprint(
+            items=tuple(part.item for part in parts),
+            kgco2e=Range.of(self.item_draws[places].sum(axis=0), mean),
+            stages=stages,
+            share=mean / self.static if self.static else None,
+        )
+
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
         return {
@@ -188,27 +252,24 @@ class Footprint:
         }
 
     def _lines(self) -> list[dict[str, Any]]:
-        lines: dict[int, dict[str, Any]] = {
-            line.number: {
-                "number": line.number,
-                "as_written": line.as_written,
-                "kgco2e": None,
-                "stages": {},
-                "share": None,
-                "uncounted": line.why,
-            }
-            for line in self.uncounted
-        }
-        for part in self.items:
-            if part.item.kind == "line" and part.item.number is not None:
-                lines[part.item.number] = {
-                    "number": part.item.number,
-                    "as_written": self.as_written[part.item.number],
-                    "kgco2e": part.kgco2e.to_dict(),
-                    "stages": dict(part.stages),
-                    "share": part.share,
+        lines = []
+        for number in sorted(self.as_written):
+            part = self.of_line(number)
+            lines.append(
+                {
+                    "number": number,
+                    "as_written": self.as_written[number],
+                    "kgco2e": part.kgco2e.to_dict() if part else None,
+                    "stages": dict(part.stages) if part else {},
+                    "share": part.share if part else None,
+                    "uncounted": [
+                        {"food": missing.food or None, "why": missing.why}
+                        for missing in self.uncounted
+                        if missing.number == number
+                    ],
                 }
-        return [lines[number] for number in sorted(lines)]
+            )
+        return lines
 
 
 def _activity(part: ItemFootprint, serves: float) -> dict[str, Any]:

@@ -46,11 +46,16 @@ def serving_function(reading: Reading, tables: Tables, plan: Plan | None = None)
     Function
         Mass and litres as eaten, energy and protein of the ingredients. [kg, L, kcal, g]
     """
-    lines = [(line.food, line.mass.mean) for line in reading.lines if line.mass is not None]
-    mass = sum(kg for _, kg in lines) / reading.serves
+    parts = [
+        (part.food.id, part.mass.mean)
+        for line in reading.lines
+        for part in line.constituents
+        if part.mass is not None
+    ]
+    mass = sum(kg for _, kg in parts) / reading.serves
     kcal = protein = with_kcal = with_protein = 0.0
-    for food, kg in lines:
-        made_of = tables.composition.get(food.id) if food is not None else None
+    for food, kg in parts:
+        made_of = tables.composition.get(food)
         if made_of is not None and made_of.energy_kcal is not None:
             kcal += kg * 10 * made_of.energy_kcal / reading.serves
             with_kcal += kg / reading.serves
