@@ -9,6 +9,8 @@ of 231 cubic inches, the imperial gallon of 4.54609 L (Weights and Measures Act 
 only custom is marked "convention"; those values are from memory, without a published source.
 """
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
@@ -116,9 +118,7 @@ _COUNTED: Final = (
     "portion grating twist spear square log tube recipe"
 ).split()
 
-CONTAINERS: Final = frozenset(
-    {"tin", "jar", "packet", "bottle", "bag", "carton", "sachet", "tube"}
-)
+CONTAINERS: Final = frozenset({"tin", "jar", "packet", "bottle", "bag", "carton", "sachet", "tube"})
 """Measures that are packs: what they hold is printed on them."""
 
 MEASURES: Final[Mapping[str, MeasureKind]] = MappingProxyType(

@@ -36,6 +36,7 @@ _BY_EYE: Final = re.compile(
 )
 _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
+_ANOTHER: Final = re.compile(r"\b(?:by|of) (?:\w+ )*?weight\b", re.IGNORECASE)
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
 _CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
 
@@ -75,8 +76,10 @@ def head(line: str, system: System) -> Head:
         if not _HEDGES.isdisjoint(words):
             found.flags.add("about")
         place = about.end()
-    if _PERCENT.match(line, place):
-        return Head(flags={"percent of another"})
+    percent = _PERCENT.match(line, place) if "%" in line else None
+    if percent is not None:
+        another = _ANOTHER.search(line, percent.end())
+        return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
     some = _SOME.match(line, place)
     if some is not None:
         found.end = place = some.end()
@@ -235,7 +238,7 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         if pack.measure in CONTAINERS or (pack.measure in {"piece", "block", "log"} and not of):
             found.container, found.end = pack.measure or "", pack.end
             found.size = found.size or pack.size
-            _read_brackets(line, Amount(0, 0, first.measure, False, 0), found, system)
+            _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)
 
 
 def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str:
@@ -260,7 +263,7 @@ def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str
         found.end = close + 1
         total = joined(
             line,
-            Amount(first.low, first.high, first.measure, first.named, found.end),
+            Amount(first.low, first.high, first.measure, named=first.named, end=found.end),
             system,
         )
         if total.end > found.end:

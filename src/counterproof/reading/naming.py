@@ -1,208 +1,286 @@
-"""Which food or foods a split line names: states, alternatives, juice and zest, two in one line."""
+"""Where the name begins and ends, and which foods it offers: "red or green onions, chopped"."""
+
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
 
 from __future__ import annotations
 
-import re
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
-from counterproof.marks import Mark
-from counterproof.reading.foods import THRESHOLD, Match, Matcher
-from counterproof.reading.modifiers import FORMS
-from counterproof.reading.spellings import words
+from counterproof.reading.clauses import NO_FOOD, read_clause
+from counterproof.reading.unfinished import describes
+from counterproof.reading.words import (
+    AND,
+    BREAK,
+    MANNER,
+    NEVER_ALONE,
+    OR,
+    PREPARATION,
+    SHARED_HEADS,
+    SIZES,
+    WORD_CLASSES,
+)
+from counterproof.reading.written_amounts import amounts, bracketed
+from counterproof.units import MEASURES
 
 if TYPE_CHECKING:
-    from counterproof.reading.model import Split
-    from counterproof.rows import Food
+    from counterproof.reading.unfinished import Unfinished
 
-_AND = re.compile(r"\s+and\s+|\s*&\s*|\s+plus\s+", re.IGNORECASE)
-# "cooked according to the packet" says what will be done, not what is measured.
-_STILL_TO_DO = frozenset(
-    "according until in as for to per following al with at over on separately then ahead".split()
+_MEATS: Final = frozenset("beef lamb pork turkey chicken veal meat steak venison mutton".split())
+_PREPACKED: Final = frozenset({"tin", "jar", "packet", "carton", "bag"})
+_FIRST_OF_CLAUSE: Final = frozenset({"for", "to", "plus", "optional", "about"})
+_AFTER_PARTICIPLE: Final = frozenset(
+    {"in", "into", "with", "on", "off", "out", "and", "if", "a", "by", "for", "to", "at"}
 )
-_STATES = frozenset({"dried", "canned", "frozen", "smoked", "ground", "cooked"})
-_PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
-_SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
+_PARTS_OF_FOOD: Final = frozenset(
+    "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
+    "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
+)
+_LONGEST_MEMBER: Final = 6  # words; a longer stretch between commas is no member of a list
+_MOST_MEMBERS: Final = 8
 
 
-@dataclass(frozen=True, slots=True)
-class Naming:
-    """What a line's name was understood to be.
-
-    `fruit` is the whole fruit whose juice or zest is meant; `also` are further foods of the same
-    line ("salt and pepper"); `alternatives` those the cook would take instead.
-    """
-
-    match: Match
-    called: str
-    fruit: Food | None = None
-    also: tuple[Match, ...] = ()
-    alternatives: tuple[Food, ...] = ()
-    unread: tuple[str, ...] = ()  # alternatives that are no known food
-    marks: tuple[Mark, ...] = ()
-
-
-def naming(split: Split, matcher: Matcher, region: str = "") -> Naming:
-    """Which foods a line names.
+def word_classes(words: list[str]) -> list[int]:
+    """Return what each word does in a line.
 
     Parameters
     ----------
-    split : Split
-        The line's parts; its `meaning` has been written over its name already.
-    matcher : Matcher
-        The food table's names.
-    region : str
-        "uk", "us", "au" or "": decides names that differ.
+    words : list of str
+        Words as written.
 
     Returns
     -------
-    Naming
-        The food, and whatever else the line names.
+    list of int
+        Classes of `words.WORD_CLASSES`; 0 for a word that may be part of a name.
     """
-    name = split.name.strip()
-    if not name:
-        return Naming(Match(None, 0.0, None, ()), name)
-    hints = states(split)
-    drawn = _drawn_from(split, name, matcher, region)
-    if drawn is not None:
-        return drawn
-    several = _several(name, split, matcher, region)
-    if several is not None:
-        return several
-    match = _completed(name, split, matcher, hints, region)
-    alternatives, unread = _alternatives(split, matcher, region, match)
-    marks: tuple[Mark, ...] = ()
-    if split.alternatives and match.food is not None:
-        others = ", ".join(f"“{other}”" for other in split.alternatives)
-        marks = (
-            Mark(
-                "note",
-                "alternative",
-                f"The first choice, {match.food.name}, is taken; {others} would count differently.",
-                tuple(food.name for food in alternatives),
-            ),
-        )
-    elif match.food is None and alternatives:
-        other = matcher.match(split.alternatives[0], region=region)
-        if other.food is not None:
-            marks = (
-                Mark(
-                    "doubt",
-                    "alternative",
-                    f"“{name}” is not known here; its alternative {other.food.name} is taken.",
-                    (other.food.name,),
-                ),
-            )
-            match = other
-    return Naming(match, name, alternatives=alternatives, unread=unread, marks=marks)
+    return [WORD_CLASSES.get(word.lower(), 0) for word in words]
 
 
-def states(split: Split) -> frozenset[str]:
-    """States of the food said outside its name: by the container or the preparation.
+def read_name(piece: str, line: Unfinished) -> None:
+    """Read a piece of the name, and the clause that may follow it without a comma.
 
     Parameters
     ----------
-    split : Split
-        The line's parts.
+    piece : str
+        Text up to a comma, a bracket or the end.
+    line : Unfinished
+        The line it stands in.
+    """
+    words = piece.split()
+    if words[0].lower() == "of":
+        line.note("comment", words.pop(0))
+    classes = word_classes(words)
+    start, stop = 0, len(words)
+    if any(classes):
+        start = _prepared(words, classes, line)
+        stop = _name_end(words, classes, start)
+    if start:
+        line.prepare(" ".join(words[:start]), before_name=True)
+    if start < stop:
+        start = _sized(words, start, stop, line)
+    name = words[start:stop]
+    if name and not line.head.quantities:
+        name = _amount_after(name, line)
+    if name:
+        if OR in classes[start + 1 : stop - 1]:
+            _read_alternatives(name, line)
+        else:
+            line.name.append(" ".join(name))
+            line.note("name", " ".join(name))
+    if stop < len(words):
+        read_clause(" ".join(words[stop:]), line)
+
+
+def _sized(words: list[str], start: int, stop: int, line: Unfinished) -> int:
+    """Take words of size before the name; return where the name begins."""
+    head = line.head
+    while start < stop - 1 and head.quantities:
+        lower = words[start].lower()
+        size = SIZES.get(lower)
+        if not size and lower.endswith(("-size", "-sized")):
+            size = lower
+        weighed = MEASURES[head.quantities[0].measure] in {"mass", "volume"}
+        if not size or (weighed and "size" not in lower and not words[stop - 1].endswith("s")):
+            break
+        head.size = f"{head.size} {size}".strip()
+        line.note("size", words[start])
+        start += 1
+    return start
+
+
+def _prepared(words: list[str], classes: list[int], line: Unfinished) -> int:
+    """Return how many words at the front say in which state the food was measured."""
+    last = 0
+    for place, kind in enumerate(classes):
+        ground = place and classes[place - 1] == MANNER and words[place].lower() == "ground"
+        if kind == PREPARATION or ground:
+            last = place + 1
+        elif kind != MANNER and not (kind in {AND, OR} and last == place and place):
+            break
+    if not 0 < last < len(words):
+        return last
+    head = line.head
+    measure = head.quantities[0].measure if head.quantities else ""
+    if head.container in _PREPACKED or measure in _PREPACKED:
+        return 0  # "1 tin chopped tomatoes" is bought chopped
+    minced_meat = words[last - 1].lower() == "minced" and words[last].lower() in _MEATS
+    return 0 if minced_meat else last
+
+
+def _name_end(words: list[str], classes: list[int], start: int) -> int:
+    """Return where the name ends: at a word that begins a clause."""
+    if classes[0] == BREAK and start == 0 and words[0].lower() in _FIRST_OF_CLAUSE:
+        return 0
+    if start and start < len(words) and classes[start] == BREAK:
+        return start
+    for place in range(start + 1, len(words)):
+        kind = classes[place]
+        if kind == BREAK:
+            if words[place].lower() == "but" and describes(words[start:place]):
+                continue
+            return place
+        if kind == PREPARATION:
+            before = place
+            while before > start + 1 and classes[before - 1] == MANNER:
+                before -= 1
+            joined = classes[before - 1] in {OR, AND} or words[before - 1].lower() in NEVER_ALONE
+            following = words[place + 1].lower() if place + 1 < len(words) else "and"
+            if joined or (not WORD_CLASSES.get(following) and following not in _AFTER_PARTICIPLE):
+                continue
+            return before
+    return len(words)
+
+
+def _amount_after(name: list[str], line: Unfinished) -> list[str]:
+    """Read "flour 200 g": the amount after the name."""
+    for place in range(1, len(name)):
+        if name[place][0].isdigit() or name[place][0] == ".":
+            after = " ".join(name[place:])
+            found = bracketed(after, line.system)
+            if found is not None:
+                line.count(*found)
+                line.note("amount", after)
+                return name[:place]
+    return name
+
+
+def _read_alternatives(words: list[str], line: Unfinished) -> None:
+    """Read "butter or margarine", "red or green onion", "3 beans or 2 pods"."""
+    groups: list[list[str]] = [[]]
+    for word in words:
+        if word.lower() in {"or", "and/or"} and groups[-1]:
+            groups.append([])
+        else:
+            groups[-1].append(word)
+    foods = [" ".join(group) for group in groups if group]
+    line.note("name", foods[0])
+    for food in foods[1:]:
+        line.note("alternative", f"or {food}")
+    foods = with_shared_head(foods)
+    line.name.append(foods[0])
+    for food in foods[1:]:
+        row = amounts(food, 0, line.system)
+        line.alternatives.append((food[row[-1].end :].strip() if row else food) or food)
+
+
+def with_shared_head(foods: list[str]) -> list[str]:
+    """Return alternatives with the noun they share: "red or green onion" is two onions.
+
+    Parameters
+    ----------
+    foods : list of str
+        As written, at least one.
 
     Returns
     -------
-    frozenset of str
-        Of "canned", "dried", "frozen", "smoked", "ground", "cooked".
+    list of str
+        Each a name of its own.
     """
-    found: set[str] = set()
-    measures = {quantity.measure for quantity in split.quantities}
-    if split.container == "tin" or "tin" in measures:
-        found.add("canned")
-    for clause in split.preparation.split(","):
-        said = words(clause)
-        for place, word in enumerate(said[:4]):
-            state = FORMS.get(word)
-            if state not in _STATES:
-                continue
-            following = said[place + 1] if place + 1 < len(said) else ""
-            if state == "cooked" and (word != "cooked" or following in _STILL_TO_DO):
-                continue
-            if state == "ground" and following == "in":
-                continue
-            found.add(state)
-    return frozenset(found)
+    last = foods[-1].split()
+    if len(last) < 2:
+        return foods
+    own = SHARED_HEADS.get(last[-1].lower(), frozenset())
+    noun = 0
+    while noun < len(last) - 1 and last[noun].lower() in NEVER_ALONE:
+        noun += 1
+    complete = []
+    for food in foods[:-1]:
+        words = food.split()
+        if describes(words):
+            words += last[noun:]
+        elif len(words) == 1 and food.lower() in own:
+            words.append(last[-1])
+        complete.append(" ".join(words))
+    return [*complete, foods[-1]]
 
 
-def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Naming | None:
-    """ "juice of ½ lime": the juice is the food, the lime is what is counted."""
-    asked = [part for part in _PARTS if f"{part} of" in split.flags]
-    if not asked:
-        return None
-    whole = matcher.match(name, region=region)
-    found: list[Match] = []
-    for part in asked:
-        match = matcher.match(f"{name} {part}", region=region)
-        if match.food is None and part in {"peel", "rind"}:
-            match = matcher.match(f"{name} zest", region=region)
-        if match.food is not None and match.food != whole.food and match.certainty > 0.7:
-            found.append(match)
-    if not found:
-        return None
-    return Naming(found[0], name, fruit=whole.food, also=tuple(found[1:]))
+def read_list(pieces: list[str], line: Unfinished) -> int:
+    """Read the further members of "rum, brandy, or cider", "salt, pepper and nutmeg".
+
+    Parameters
+    ----------
+    pieces : list of str
+        What follows the first member, commas included.
+    line : Unfinished
+        The line they stand in, its first name read.
+
+    Returns
+    -------
+    int
+        How many pieces belong to the list; 0 if it is none.
+    """
+    members: list[str] = []
+    for place in range(0, min(len(pieces) - 1, 2 * _MOST_MEMBERS), 2):
+        if pieces[place] != ",":
+            return 0
+        member = _member(pieces[place + 1], first=not members)
+        if member is None:
+            return 0
+        food, joint, rest = member
+        members.append(food)
+        if joint:
+            _take_members(members, joint, line)
+            if rest:
+                read_clause(rest, line)
+            return place + 2
+    return 0
 
 
-def _several(name: str, split: Split, matcher: Matcher, region: str) -> Naming | None:
-    """ "salt and pepper": two foods in one line, where the table has no such name as a whole."""
-    pieces = [piece for piece in _AND.split(name) if piece.strip()]
-    if len(pieces) < 2 or len(pieces) > 4 or matcher.knows(name):
-        return None
-    last = pieces[-1].split()
-    found: list[Match] = []
-    for piece in pieces:
-        match = matcher.match(piece, hints=states(split), region=region)
-        if match.certainty < _SURE and len(last) > 1:
-            match = matcher.match(f"{piece} {last[-1]}", region=region)
-        if match.food is None or match.certainty < _SURE:
+def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
+    """Return a member of a list, the "and" or "or" that ends the list, and what follows."""
+    words = piece.split()
+    joint = words[0].lower() if words[0].lower() in {"or", "and", "and/or"} else ""
+    leading = bool(joint)
+    if leading:
+        words = words[1:]
+        if first or not words or NO_FOOD.match(" ".join(words)):
             return None
-        if match.food not in [other.food for other in found]:
-            found.append(match)
-    if len(found) < 2:
-        return Naming(found[0], name)
-    return Naming(found[0], name, also=tuple(found[1:]))
+    lowered = [word.lower() for word in words]
+    if (
+        len(words) > _LONGEST_MEMBER
+        or not _PARTS_OF_FOOD.isdisjoint(lowered)
+        or any(char.isdigit() for char in piece)
+    ):
+        return None
+    if not leading:
+        joint = next((word for word in ("or", "and") if word in lowered[1:-1]), "")
+    classes = word_classes(words)
+    stop = _name_end(words, classes, 0) if joint else len(words)
+    if not stop or any(kind in {PREPARATION, BREAK, MANNER} for kind in classes[1:stop]):
+        return None
+    if classes[0] and not (leading and classes[0] == PREPARATION and stop > 1):
+        return None
+    if stop < len(words) and not leading and classes[stop] == PREPARATION:
+        return None
+    return " ".join(words[:stop]), joint, " ".join(words[stop:])
 
 
-def _completed(
-    name: str, split: Split, matcher: Matcher, hints: frozenset[str], region: str
-) -> Match:
-    """The name's match, completed by the head it shares with its alternatives.
-
-    In "light or dark brown sugar" and "chicken or vegetable stock" the first choice lacks the
-    head; it is lent from the last alternative where the table knows the whole.
-    """
-    match = matcher.match(name, hints=hints, region=region)
-    if split.alternatives:
-        lender = split.alternatives[-1].split()
-        for place in range(max(0, len(lender) - 2), len(lender)):
-            borrowed = f"{name} {' '.join(lender[place:])}"
-            if lender[place].lower() in name.lower():
-                continue
-            if match.certainty < THRESHOLD or matcher.knows(borrowed):
-                lent = matcher.match(borrowed, hints=hints, region=region)
-                if lent.certainty > max(THRESHOLD, match.certainty - 0.1):
-                    return lent
-    if match.food is None and split.preparation:
-        # The grammar may have taken a word of the name for a preparation ("Ground, beef").
-        lead = split.preparation.split(",")[0].split()
-        if lead and len(lead) <= 2 and matcher.knows(f"{' '.join(lead)} {name}"):
-            return matcher.match(f"{' '.join(lead)} {name}", hints=hints, region=region)
-    return match
-
-
-def _alternatives(
-    split: Split, matcher: Matcher, region: str, taken: Match
-) -> tuple[tuple[Food, ...], tuple[str, ...]]:
-    found: list[Food] = []
-    unread: list[str] = []
-    for other in split.alternatives:
-        match = matcher.match(other, region=region)
-        if match.food is None:
-            unread.append(other)
-        elif match.food != taken.food and match.food not in found:
-            found.append(match.food)
-    return tuple(found), tuple(unread)
+def _take_members(members: list[str], joint: str, line: Unfinished) -> None:
+    if joint == "and":
+        line.name[-1] = f"{', '.join((line.name[-1], *members[:-1]))} and {members[-1]}"
+        line.note("name", ", ".join(members))
+        return
+    foods = [food for member in members for food in member.split(" or ")]
+    line.name[-1], *others = with_shared_head([line.name[-1], *foods])
+    for food in others:
+        line.note("alternative", food)
+    line.alternatives += others

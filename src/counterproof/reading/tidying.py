@@ -19,7 +19,7 @@ _PLAIN: Final[dict[int, str]] = {
     **_FRACTIONS,
     **dict.fromkeys(map(ord, "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008"), " "),
     **dict.fromkeys(map(ord, "\u2009\u200a\u202f\u205f\u3000\t\n\r\x0b\x0c\u2028\u2029\x85"), " "),
-    **dict.fromkeys(map(ord, "‐‑‒–—―−－"), "-"),  # noqa: RUF001 (dashes are the point)
+    **dict.fromkeys(map(ord, "‐‑‒–—―−－"), "-"),
     ord("—"): " - ",
     **dict.fromkeys(map(ord, "‘’ʼ`´"), "'"),
     **dict.fromkeys(map(ord, "“”″"), '"'),

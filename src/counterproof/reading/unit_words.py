@@ -1,5 +1,7 @@
 """The words after a number: how large, how full, and which unit."""
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
@@ -12,6 +14,7 @@ from counterproof.units import MEASURES, PLURALS, measure_named
 _UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*\.?|")')
 _OUNCES: Final = re.compile(r"\.?\s*(?:oz|ounces?|ozs)\b\.?", re.IGNORECASE)
 _JOINTS: Final = frozenset({"to", "or", "and"})
+_FLUID: Final = frozenset({"fl", "fluid", "liquid"})
 _INCH_NEXT: Final = frozenset({" piece", " thick", " knob ", " long,"})
 _DIMENSION: Final = frozenset("thick long wide square tall deep diameter round length".split())
 _WEAK: Final = frozenset(
@@ -60,15 +63,9 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
             break
         word = match.group(1)
         lower = word.lower()
-        if word == '"':
-            return UnitWords("inch", match.end(), " ".join(size))
-        if lower in {"fl", "fl.", "fluid", "liquid"}:
-            ounces = _OUNCES.match(line, match.end())
-            if ounces is not None:
-                return UnitWords("floz", ounces.end(), " ".join(size), tuple(fills))
-        measure = _measure_at(line, match, number)
+        measure, end = _measure_at(line, match, number)
         if measure is not None:
-            return UnitWords(measure, match.end(), " ".join(size), tuple(fills))
+            return UnitWords(measure, end, " ".join(size), tuple(fills))
         if lower in SIZES:
             if SIZES[lower] and not fills:
                 size.append(SIZES[lower])
@@ -85,20 +82,25 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
     return UnitWords(None, size_end, " ".join(size))
 
 
-def _measure_at(line: str, match: re.Match[str], number: float) -> str | None:
+def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:
+    """Return the measure of one word, or of two for fluid ounces, and where it ends."""
     word = match.group(1)
     start, end = match.span(1)
     glued = line[start - 1] in "0123456789-" if start else False
-    if word in {"in", "in."}:
-        return "inch" if glued or line[end : end + 6].lower() in _INCH_NEXT else None
+    lower = word.lower().rstrip(".")
+    if word == '"':
+        return "inch", end
+    if lower == "in":
+        return ("inch" if glued or line[end : end + 6].lower() in _INCH_NEXT else None), end
+    if lower in _FLUID:
+        ounces = _OUNCES.match(line, end)
+        return ("floz", ounces.end()) if ounces is not None else (None, end)
     measure = measure_named(word)
     if measure is None:
-        head, _, rest = word.partition("-")
-        measure = measure_named(head) if rest.partition("-")[0] in _DIMENSION else None
-        return measure if measure is not None and MEASURES[measure] == "length" else None
-    lower = word.lower().rstrip(".")
-    if glued or line[end : end + 4] == " of ":
-        return measure
-    if (lower in _NEEDS_OF and lower not in PLURALS) or (number > 1 and lower in _WEAK):
-        return None
-    return measure
+        first, _, rest = word.partition("-")
+        measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None
+        return (measure if measure and MEASURES[measure] == "length" else None), end
+    needs_more = (lower in _NEEDS_OF and lower not in PLURALS) or (number > 1 and lower in _WEAK)
+    if needs_more and not glued and line[end : end + 4] != " of ":
+        return None, end
+    return measure, end

@@ -1,5 +1,7 @@
 """The words the line grammar knows: none of them is a food."""
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 from types import MappingProxyType
@@ -131,13 +133,13 @@ _CUT: Final = (
 _HOW: Final = (
     "finely roughly coarsely thinly thickly freshly lightly well very loosely firmly tightly "
     "gently evenly neatly carefully diagonally hand partially partly slightly gently newly "
-    "just briefly fresh- cleanly tightly- fairly quite extremely super".split()
+    "just briefly fresh- cleanly tightly- fairly quite extremely super fully".split()
 )
 _THEN: Final = (
     "for to plus about approximately approx approx. around such preferably if each per "
     "at until see note including ideally optional depending from weighing measuring like "
     "i.e. e.g. eg ie according enough sufficient totaling totalling then when made "
-    "according as but reserving adjust that which into".split()
+    "according as but reserving adjust that which into by".split()
 )
 
 PREPARATION, MANNER, BREAK, OR, AND = 1, 2, 3, 4, 5
@@ -166,7 +168,7 @@ NEVER_ALONE: Final = frozenset(
     "even-sized cold-pressed untreated unwaxed natural homemade home-made store-bought "
     "ready-made cooked uncooked unpeeled peeled mild strong runny solid creamy chunky smooth "
     "coarse fine medium-sized medium-size all-purpose freshly boneless, hard active instant "
-    "thin-skinned heavy dry fully".split()
+    "thin-skinned heavy dry".split()
 )
 """Words that describe and cannot be a whole name: the name goes on after their comma."""
 

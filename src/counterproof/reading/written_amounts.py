@@ -89,11 +89,13 @@ def amount_at(line: str, at: int) -> Amount | None:
             inner = amount_at(line, end + 1)  # "a 200 g pack": the article counts nothing
             if inner is not None and inner.named and article.lower() in {"a", "an"}:
                 return inner
-        return Amount(low, high, "piece", False, unit.end, unit.size, flags)
+        return Amount(low, high, "piece", named=False, end=unit.end, size=unit.size, flags=flags)
     end = unit.end
     if match.group("to") is None:
         high, end = _range_end(line, end, low, unit.measure)
-    return Amount(low, high, unit.measure, True, end, unit.size, (*flags, *unit.fills))
+    return Amount(
+        low, high, unit.measure, named=True, end=end, size=unit.size, flags=(*flags, *unit.fills)
+    )
 
 
 def _range_end(line: str, at: int, low: float, measure: str) -> tuple[float, int]:
@@ -159,10 +161,10 @@ def joined(line: str, first: Amount, system: System) -> Amount:
             total.low + more.low * ratio,
             total.high + more.high * ratio,
             total.measure,
-            True,
-            more.end,
-            total.size,
-            (*total.flags, *more.flags),
+            named=True,
+            end=more.end,
+            size=total.size,
+            flags=(*total.flags, *more.flags),
         )
     return total
 

@@ -1,0 +1,150 @@
+"""What follows the name: brackets and clauses, each an amount, a choice, a remark or a step."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Final
+
+from counterproof.reading.written_amounts import amounts, bracketed
+from counterproof.units import CONTAINERS, MEASURES
+
+if TYPE_CHECKING:
+    from counterproof.reading.unfinished import Unfinished
+
+_MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
+_REMARK: Final = re.compile(
+    r"(?:plus|such as|preferably|ideally|if|about|approx|around|see|note|optional|you|i\s|we\s|like"
+    r"|i\.e|e\.g|eg\b|or\b|from\b|available|use|this|these|per\b|each|at least|including|depending"
+    r"|for\b|to\b|recipe|store|enough|any\b|not\b|the\b|with\b|weighing|measuring|total|minimum|by\b"
+    r"|as\b|more\b|extra\b|but\b|also\b|home|best|good|it\b|which\b|that\b)",
+    re.IGNORECASE,
+)
+_ALTERNATIVE: Final = re.compile(r"or\s+(?:(?:use|substitute|else|even)\s+)?", re.IGNORECASE)
+NO_FOOD: Final = re.compile(
+    r"(?:to taste|more|less|so\b|as needed|as desired|until|similar|equivalent|a mix|mixture"
+    r"|a combination|if\b|to\b|cut|chopped|sliced|minced|grated|crushed|torn"
+    r"|\d+[\s-]?(?:inch|cm|in\b))",
+    re.IGNORECASE,
+)
+"""What may stand after "or" without being a food."""
+_ASIDE: Final = re.compile(r"^plus\b|\bor (?:about |an? )?\d")
+_JUICED: Final = re.compile(
+    r"(?:\w+\s+){0,3}(juice|zest)(?:d|ed)?(?:,? (?:and|&) (?:\w+\s+){0,2}(juice|zest)(?:d|ed)?)?"
+    r"(?:\s+(?:only|of))?"
+)
+_AMOUNT_FIRST: Final = frozenset({"about", "each ", "appro", "(abou", "weigh"})
+_LONGEST_BRACKET: Final = 200  # characters; a longer one tells a story
+
+
+def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
+    """Read a bracket: a settlement, an amount, or a remark.
+
+    Parameters
+    ----------
+    piece : str
+        With its brackets.
+    line : Unfinished
+        The line it stands in.
+    in_name : bool
+        Whether it stands beside the name; lengths elsewhere say how to cut.
+    """
+    inside = piece.strip("()").strip()
+    if not inside:
+        return
+    meaning = _MEANING.match(inside)
+    if meaning is not None:
+        _settle(inside[meaning.end() :], line)
+        line.note("meaning", piece)
+        return
+    if not line.aside and len(inside) < _LONGEST_BRACKET:
+        for clause in re.split(r"[;,](?!\d)", inside):
+            if _read_amount(clause.strip(), line, in_name=in_name):
+                line.note("amount", piece)
+                if clause.strip() != inside:
+                    line.comment.append(inside)
+                return
+    line.remark(inside)
+
+
+def _read_amount(clause: str, line: Unfinished, *, in_name: bool) -> bool:
+    found = bracketed(clause, line.system)
+    if found is None:
+        return False
+    row, word = found
+    if word == "drained":
+        line.flags.add("drained weight")
+        return False
+    if not row[-1].named:
+        if not row[-1].size or not line.head.quantities:
+            return False
+        line.head.size = line.head.size or row[-1].size
+    elif MEASURES[row[0].measure] == "length" and not in_name:
+        return False
+    line.count(row, word)
+    return True
+
+
+def _settle(meant: str, line: Unfinished) -> None:
+    """Take the cook's settlement: a food, and the amount that stands after its last comma."""
+    food, comma, tail = meant.rpartition(",")
+    found = bracketed(tail.strip() if comma else meant.strip(), line.system)
+    if found is None or not found[0][-1].named:
+        line.meaning = meant
+        return
+    line.meaning = food.strip()
+    head = line.head
+    settled = [amount.quantity for amount in found[0]]
+    first = head.quantities[0] if head.quantities else None
+    if first is not None and (first.measure in CONTAINERS or found[1] == "each"):
+        head.packs, head.container, head.quantities = first.low, first.measure, settled
+    else:
+        head.quantities = [*settled, *head.quantities]
+
+
+def read_clause(piece: str, line: Unfinished) -> None:
+    """Read what stands between two commas after the name.
+
+    Parameters
+    ----------
+    piece : str
+        The clause.
+    line : Unfinished
+        The line it stands in.
+    """
+    lower = piece.lower()
+    line.aside = line.aside or _ASIDE.search(lower) is not None
+    if lower.startswith("divided"):
+        line.flags.add("divided")
+    if piece[:1].isdigit() or lower[:5] in _AMOUNT_FIRST:
+        beside = not line.head.quantities
+        if not line.aside and _read_amount(piece, line, in_name=beside):
+            line.note("amount", piece)
+            return
+    if _read_choice(piece, line):
+        return
+    juiced = _JUICED.fullmatch(lower)
+    if juiced is not None and not lower.startswith(("with", "in ", "reserv", "including")):
+        line.flags.update(f"{part} of" for part in juiced.groups() if part)
+    if _REMARK.match(piece):
+        line.remark(piece)
+        return
+    if "to taste" in lower:
+        line.flags.add("to taste")
+    line.prepare(piece)
+
+
+def _read_choice(piece: str, line: Unfinished) -> bool:
+    """Read "or sea salt", "or ½ teaspoon dried"."""
+    choice = _ALTERNATIVE.match(piece)
+    if choice is None:
+        return False
+    other = piece[choice.end() :]
+    row = amounts(other, 0, line.system)
+    food = other[row[-1].end :].strip() if row else other
+    if not food or NO_FOOD.match(food):
+        return False
+    if "to taste" in food.lower():
+        line.flags.add("to taste")
+    line.alternatives.append(food.removeprefix("of "))
+    line.note("alternative", piece)
+    return True
