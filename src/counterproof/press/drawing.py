@@ -10,7 +10,6 @@ the page knows, horizontal places are per cent of it and nothing is stretched.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
 
@@ -209,12 +208,4 @@ def leader(inks: Inks = PAGE) -> str:
         width="100%",
         height="100%",
         aria_hidden="true",
-    )
-
-
-def rows(parts: Sequence[str], step: float) -> str:
-    """Return parts one below the other, `step` pixels apart."""
-    return "".join(
-        tag("g", part, transform=f"translate(0 {rounded(step * place)})") if place else part
-        for place, part in enumerate(parts)
     )

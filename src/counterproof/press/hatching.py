@@ -6,6 +6,8 @@ when it is photocopied.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from counterproof.draws import Range
 from counterproof.press.drawing import PAGE, Inks, framed, hairline, rounded, tag
 from counterproof.press.numerals import middle_value
@@ -87,6 +89,48 @@ def swatch(stage: str, inks: Inks = PAGE) -> str:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class Field:
+    """A stage's place on a strip, as shares of its length."""
+
+    stage: str
+    start: float
+    width: float
+
+
+def stage_fields(
+    stages: tuple[tuple[str, Range], ...], middle: str
+) -> tuple[tuple[Field, ...], float]:
+    """Return the fields of a strip, each as wide as its stage's middle value, and where zero is.
+
+    Parameters
+    ----------
+    stages : tuple of (str, Range)
+        Stages in life-cycle order. [kg CO2e]
+    middle : str
+        "mean" or "median".
+
+    Returns
+    -------
+    tuple
+        Fields and the place of zero, as shares of the strip's length. Stages below zero stand
+        left of it, the last of them outermost. No field where no stage has a value.
+    """
+    values = [(stage, middle_value(value, middle)) for stage, value in stages]
+    below = -sum(value for _, value in values if value < 0)
+    whole = below + sum(value for _, value in values if value > 0)
+    if whole <= 0:
+        return (), 0.0
+    left = right = below
+    fields = []
+    for stage, value in values:
+        if value < 0:
+            left += value
+        fields.append(Field(stage, (left if value < 0 else right) / whole, abs(value) / whole))
+        right += max(value, 0.0)
+    return tuple(fields), below / whole
+
+
 def stage_strip(
     stages: tuple[tuple[str, Range], ...],
     middle: str,
@@ -95,7 +139,7 @@ def stage_strip(
     description: str,
     inks: Inks = PAGE,
 ) -> str:
-    """Return one serving as a strip, each stage as wide as its middle value.
+    """Return one serving as a hatched strip, as wide as its place; nothing without a value.
 
     Parameters
     ----------
@@ -111,31 +155,18 @@ def stage_strip(
     Returns
     -------
     str
-        An SVG as wide as its place. Stages below zero stand left of the upright rule at zero,
-        the last of them outermost.
+        SVG, with the patterns that the key's swatches use as well. Where a stage lies below
+        zero, zero is drawn as an upright rule across the strip.
     """
-    values = [(stage, middle_value(value, middle)) for stage, value in stages]
-    below = -sum(value for _, value in values if value < 0)
-    whole = below + sum(value for _, value in values if value > 0)
-    if whole <= 0:
+    fields, zero = stage_fields(stages, middle)
+    if not fields:
         return ""
-    left, right = below, below
-    fields = []
-    for stage, value in values:
-        if value < 0:
-            left += value
-            start = left
-        else:
-            start = right
-            right += value
-        fields.append(_field(_share(start / whole), _share(abs(value) / whole), stage, inks))
-    zero = (
-        hairline(_share(below / whole), "-4", _share(below / whole), "30", inks.ink)
-        if below
-        else ""
+    drawn = "".join(
+        _field(_share(field.start), _share(field.width), field.stage, inks) for field in fields
     )
+    rule = hairline(_share(zero), "-5", _share(zero), "32", inks.ink) if zero else ""
     return framed(
-        patterns(inks) + "".join(fields) + zero,
+        patterns(inks) + drawn + rule,
         title=title,
         description=description,
         height=STRIP_HEIGHT + 1,

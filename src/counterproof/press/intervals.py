@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from counterproof.draws import Range
 from counterproof.press.drawing import PAGE, Inks, framed, hairline, label, rounded, stroke, tag
 from counterproof.press.numerals import middle_value, number
+from counterproof.proof import Edition, LineProof, StepProof
 
 MOST_TICKS = 5
 EDGE = 0.03
@@ -67,6 +68,19 @@ def common_scale(values: Iterable[Range], most_ticks: int = MOST_TICKS) -> Scale
     decimals = max(0, -math.floor(math.log10(step) + 1e-9))
     ticks = tuple(round(step * place, decimals) + 0.0 for place in range(first, last + 1))
     return Scale(low - margin, high + margin, ticks, decimals)
+
+
+def line_scale(edition: Edition) -> Scale:
+    """Return the one scale on which every line and step of the proof is drawn."""
+    holders: list[LineProof | StepProof] = [*edition.lines, *edition.steps]
+    return common_scale(holder.kgco2e for holder in holders if holder.kgco2e is not None)
+
+
+def serving_scale(edition: Edition) -> Scale:
+    """Return the one scale of whole servings: the total, its versions and other opinions."""
+    versions = [version.serving for version in edition.versions]
+    others = [Range(value, value, value, value) for _, value, _ in edition.second_opinion]
+    return common_scale([edition.serving, *versions, *others])
 
 
 def round_step(least: float) -> float:

@@ -61,7 +61,7 @@ class Shown:
     def text(self) -> str:
         """Middle, unit and interval in one phrase."""
         value = f"{self.middle}{SPACE}{self.unit}" if self.unit else self.middle
-        return value if self.exact else f"{value} ({self.span})"
+        return value if self.exact else f"{value}{SPACE}({self.span})"
 
 
 def middle_value(value: Range, middle: str) -> float:

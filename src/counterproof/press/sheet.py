@@ -97,8 +97,8 @@ def sheet(edition: Edition) -> str:
     str
         HTML, the same bytes for the same Edition.
     """
-    scale = line_scale(edition)
-    serving = serving_scale(edition)
+    scale = intervals.line_scale(edition)
+    serving = intervals.serving_scale(edition)
     page = (
         Environment(
             autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
@@ -133,20 +133,6 @@ def sheet(edition: Edition) -> str:
     return page.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('sheet.css')}", 1)
 
 
-def line_scale(edition: Edition) -> Scale:
-    """Return the one scale on which every line and step of the proof is drawn."""
-    holders: list[LineProof | StepProof] = [*edition.lines, *edition.steps]
-    return intervals.common_scale(holder.kgco2e for holder in holders if holder.kgco2e is not None)
-
-
-def serving_scale(edition: Edition) -> Scale:
-    """Return the one scale of whole servings: the total, its versions and other opinions."""
-    others = [opinion.value for opinion in wording.opinions(edition)]
-    return intervals.common_scale(
-        [edition.serving, *(version.serving for version in edition.versions), *others]
-    )
-
-
 def _sections(rows: Iterable[tuple[str, Row]]) -> tuple[Section, ...]:
     return tuple(
         Section(printable(heading), tuple(row for _, row in under))
@@ -164,7 +150,7 @@ def _line_row(line: LineProof, scale: Scale, middle: str) -> tuple[str, Row]:
     if line.kgco2e is None:
         right = Margin(
             _set_in(intervals.empty_interval(scale)),
-            why=f"not counted: {wording.not_counted(line)}",
+            why=wording.why_not_counted(line),
         )
     else:
         right = _interval(line.kgco2e, scale, middle)

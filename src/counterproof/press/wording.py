@@ -119,22 +119,31 @@ def certainty(line: LineProof) -> str:
     return ", ".join(f"{printable(name)} {percent(share)}" for name, share in told)
 
 
-def not_counted(line: LineProof) -> str:
-    """Return why a line has no footprint, in a few words; its marks say more."""
-    for level in ("fault", "doubt"):
-        for mark in line.marks:
-            if mark.level == level:
-                return mark.kind.replace("-", " ")
-    if line.food is None:
-        return "no food was recognised"
-    if line.mass_kg is None:
-        return "no weight could be given"
-    return "no factor is linked to this food"
+def why_not_counted(holder: LineProof | StepProof) -> str:
+    """Return why a line has no footprint, in a few words; its marks say more.
+
+    A step without energy needs no reason: most steps take none.
+    """
+    if isinstance(holder, StepProof):
+        return ""
+    for mark in marks_by_weight(holder.marks)[0]:
+        return f"not counted: {mark.kind.replace('-', ' ')}"
+    if holder.food is None:
+        return "not counted: no food was recognised"
+    if holder.mass_kg is None:
+        return "not counted: no weight could be given"
+    return "not counted: no factor is linked to this food"
 
 
-def settlement(choice: str) -> str:
-    """Return a choice in the words that settle a line's doubt when written into it."""
-    return f"(meaning {printable(choice)})"
+def settle_lead(*, in_line: bool) -> str:
+    """Return the words above a mark's choices."""
+    return "Settle it by writing into the line" if in_line else "Settle it by writing"
+
+
+def choices(mark: Mark, *, in_line: bool) -> list[str]:
+    """Return a mark's choices in the very words that settle it."""
+    told = [printable(choice) for choice in mark.choices]
+    return [f"(meaning {choice})" for choice in told] if in_line else told
 
 
 def marks_by_weight(marks: Iterable[Mark]) -> tuple[list[Mark], list[Mark]]:
@@ -181,6 +190,12 @@ def sum_of(edition: Edition) -> str:
     return f"{edition.serving_name} of {size}" if size else edition.serving_name
 
 
+def sum_phrase(edition: Edition) -> str:
+    """Return the total as its heading: the number, its unit and what it is of."""
+    value = shown(edition.serving, edition.middle)
+    return f"{value.middle}{SPACE}{value.unit}, {sum_of(edition)}"
+
+
 def serving_phrase(edition: Edition) -> str:
     """Return the total of one serving in one phrase."""
     value = shown(edition.serving, edition.middle)
@@ -210,15 +225,34 @@ def version_phrases(version: VersionProof, middle: str) -> list[str]:
     """Return how a version compares with the recipe on shared draws."""
     if version.difference is None:
         return []
-    difference = shown(version.difference, middle)
-    told = [f"difference {numerals.signed(difference)}{SPACE}{difference.unit} ({difference.span})"]
-    if version.ratio is not None:
-        told.insert(0, f"{numerals.plain(version.ratio)} times the recipe")
-    if version.share_lower is not None:
-        told.append(f"lower than the recipe in {percent(version.share_lower)} of the draws")
-    if version.factor_set:
-        told.append(f"compared in the {printable(version.factor_set)} set")
-    return told
+    return against(
+        "the recipe",
+        version.difference,
+        middle,
+        ratio=version.ratio,
+        share_lower=version.share_lower,
+        factor_set=version.factor_set,
+    )
+
+
+def against(  # noqa: PLR0913 - a comparison is its other side and four numbers
+    other: str,
+    difference: Range,
+    middle: str,
+    *,
+    ratio: float | None,
+    share_lower: float | None,
+    factor_set: str | None,
+) -> list[str]:
+    """Return how one serving compares with another on shared draws."""
+    told = shown(difference, middle)
+    phrases = [] if ratio is None else [f"{numerals.plain(ratio)} times {other}"]
+    phrases.append(f"difference {numerals.signed(told)}{SPACE}{told.unit} ({told.span})")
+    if share_lower is not None:
+        phrases.append(f"lower than {other} in {percent(share_lower)} of the draws")
+    if factor_set:
+        phrases.append(f"compared in the {printable(factor_set)} set")
+    return phrases
 
 
 def coverage_phrases(edition: Edition) -> list[str]:
@@ -245,6 +279,14 @@ def opinions(edition: Edition) -> list[Opinion]:
     ]
 
 
+def settle_phrases(edition: Edition) -> list[str]:
+    """Return what to settle next, each with its share of the total's variance."""
+    return [
+        f"{percent(share)} of the variance: {printable(what)}"
+        for what, share in edition.settle_next
+    ]
+
+
 def allergen_phrases(edition: Edition) -> list[tuple[str, str]]:
     """Return the allergen statement as (what, which) pairs; it promises nothing."""
     told = []
@@ -264,6 +306,17 @@ def allergen_phrases(edition: Edition) -> list[tuple[str, str]]:
 
 def _list(words: Iterable[str], between_them: str = ", ") -> str:
     return between_them.join(printable(word) for word in words)
+
+
+def source_phrases(edition: Edition) -> list[str]:
+    """Return each source with its address, its licence and the credit line it asks for."""
+    told = []
+    for source in edition.sources:
+        parts = [source.citation, source.address]
+        parts.append(f"Licence: {source.licence}." if source.licence else "")
+        parts.append(source.credit)
+        told.append(" ".join(printable(part) for part in parts if part))
+    return told
 
 
 def basis_rows(edition: Edition) -> list[tuple[str, str]]:
