@@ -148,9 +148,9 @@ def looks_like_ingredient(text: str) -> bool:
 def looks_like_step(text: str) -> bool:
     """Return whether a line reads as an instruction or another sentence."""
     words = text.split()
-    if _VERB.match(text) and not _AMOUNT.match(text):
-        if len(words) >= 3 or text.endswith("."):
-            return True
+    told = _VERB.match(text) and not _AMOUNT.match(text)
+    if told and (len(words) >= 3 or text.endswith(".")):
+        return True
     return _sentence(text) or _long_sentence(text)
 
 

@@ -33,6 +33,9 @@ _LINK = re.compile(r"!?\[([^\[\]]*)\]\([^()\s]*(?:\s+\"[^\"]*\")?\)")
 _SIGNS = re.compile(r"([\\*_`\[\]<>#|=~+-])")
 _HIDDEN = 0xE000  # private use: where an escaped sign waits while emphasis is taken away
 
+BOLD = 7
+"""Level of a bold line that stands as a heading: below all six that Markdown has."""
+
 
 @dataclass(frozen=True, slots=True)
 class Item:
@@ -47,7 +50,7 @@ class Item:
     at : int
         Its line in the file, from 1.
     level : int
-        Depth of a heading, from 1; 7 for a bold line that stands as one; 0 otherwise.
+        Depth of a heading, from 1; `BOLD` for a bold line that stands as one; 0 otherwise.
     indent : int
         Blanks before it.
     raw : str
@@ -177,38 +180,45 @@ def items(lines: list[str], first: int = 1) -> list[Item]:
 
 def _item(line: str, at: int) -> Item:
     bare = line.strip()
-    indent = len(line) - len(line.lstrip())
     while quote := _QUOTE.match(bare):
-        bare = bare[quote.end() :]
-    bare = bare.strip()
+        bare = bare[quote.end() :].strip()
     if not bare or _TABLE_RULE.fullmatch(bare):
         return Item("blank", "", at)
-    length = len(line.rstrip())
+    if not bare.startswith("#") and _RULE.fullmatch(bare):
+        return Item("rule", "", at)
+    item = _headed(bare, at) or _listed(bare, at)
+    if item is None:
+        words, literal = _words(bare)
+        item = Item("plain", words, at, raw=words, literal=literal)
+    indent = len(line) - len(line.lstrip())
+    sign: Sign = item.sign if item.text else "blank"
+    return replace(item, sign=sign, indent=indent, length=len(line.rstrip()))
+
+
+def _headed(bare: str, at: int) -> Item | None:
     if heading := _HEADING.fullmatch(bare):
         text, literal = _words(heading[2] or "")
-        if not text:
-            return Item("blank", "", at)
-        level = len(heading[1])
-        return Item("heading", text, at, level, indent, text, length, literal=literal)
-    if _RULE.fullmatch(bare):
-        return Item("rule", "", at)
+        return Item("heading", text, at, len(heading[1]), raw=text, literal=literal)
+    bold = _BOLD.fullmatch(bare)
+    if bold and not re.search(r"\*\*|__", bold[2]):
+        text = plain(bold[2]) + bold[3]
+        return Item("bold", text, at, BOLD, raw=text)
+    return None
+
+
+def _listed(bare: str, at: int) -> Item | None:
     if bare.startswith("|") and bare.count("|") > 1:
         words = plain(" ".join(bare.strip("|").split("|")))
-        return Item("bullet" if words else "blank", words, at, 0, indent, words, length)
-    if (bold := _BOLD.fullmatch(bare)) and not re.search(r"\*\*|__", bold[2]):
-        text = plain(bold[2]) + bold[3]
-        return Item("bold", text, at, 7, indent, text, length)
-    for sign, pattern in (("bullet", _BULLET), ("number", _NUMBER)):
-        if match := pattern.fullmatch(bare):
-            words = _BOX.sub("", match[1], count=1)
-            kind: Sign = "bullet" if sign == "bullet" else "number"
-            # The sign is kept for intro and notes, where a list is only words.
-            lead = bare[: match.start(1)]
-            return Item(
-                kind, plain(words), at, 0, indent, f"{lead.strip()} {plain(match[1])}", length
-            )
-    words, literal = _words(bare)
-    return Item("plain" if words else "blank", words, at, 0, indent, words, length, literal=literal)
+        return Item("bullet", words, at, raw=words)
+    sign: Sign = "bullet"
+    match = _BULLET.fullmatch(bare)
+    if match is None:
+        sign, match = "number", _NUMBER.fullmatch(bare)
+    if match is None:
+        return None
+    # The sign is kept for intro and notes, where a list is only words.
+    raw = f"{bare[: match.start(1)].strip()} {plain(match[1])}"
+    return Item(sign, plain(_BOX.sub("", match[1], count=1)), at, raw=raw)
 
 
 def _words(text: str) -> tuple[str, bool]:

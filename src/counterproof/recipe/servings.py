@@ -18,7 +18,10 @@ _ABOUT = (
     r"(?:about|around|roughly|approx(?:imately|\.)?|approximately|up to|at least|enough for|"
     r"some|circa|c\.|ca\.|~)"
 )
-_WHO = r"(?:people|persons?|portions?|servings?|serves|diners|guests|adults|eaters|helpings?|students|cooks|pax)"
+_WHO = (
+    r"(?:people|persons?|portions?|servings?|serves|diners|guests|adults|eaters|helpings?|"
+    r"students|cooks|pax)"
+)
 _SERVES = re.compile(
     rf"(?:serves|feeds|serving|servings?|portions?|number of servings|no\.? of servings)"
     rf"\s*:?\s*(?:{_ABOUT}\s*)?{_SPAN}(?:\s*{_WHO})?",
@@ -27,7 +30,7 @@ _SERVES = re.compile(
 _FOR = re.compile(rf"(?:enough\s+)?for\s+(?:{_ABOUT}\s*)?{_SPAN}(?:\s*{_WHO})?", re.IGNORECASE)
 _COUNT = re.compile(rf"(?:{_ABOUT}\s*)?{_SPAN}\s*{_WHO}", re.IGNORECASE)
 _MAKES = re.compile(
-    rf"(?:makes|yields?|quantity|produces|gives)(?P<colon>\s*:)?\s*"
+    rf"(?:makes|yields?|quantity|produces|gives)(?:\s*:)?\s*"
     rf"(?P<what>(?:{_ABOUT}\s*)*(?:(?:a|half a|an?)\s+(?:good\s+)?(?:dozen|couple|pint|litre|"
     rf"loaf|jar|batch|bottle|quart|gallon|pan|tray|pot)\b|{_N}).*)",
     re.IGNORECASE,
@@ -39,7 +42,16 @@ _VOLUME = re.compile(
     rf"loaves|buns|tubs?)(?:\s+in all)?)[\s).]*",
     re.IGNORECASE,
 )
+_AND_SERVES = re.compile(
+    rf"(?P<makes>.+?)[,;.(]?\s+(?:(?:or|and|to)\s+)?(?:serves?|serving|feeds|enough for|for)\s+"
+    rf"(?P<span>{_SPAN}).*",
+    re.IGNORECASE,
+)
 _END = re.compile(r"[\s.;,:!)\]]*")
+
+
+LONGEST = 200
+"""Longest line that may be a statement of yield [characters]: assumed, a line of print or two."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,46 +111,54 @@ def statement(text: str) -> Statement | None:
         What it says, or None where the line is about something else.
     """
     bare = text.strip().strip("()[]").strip()
-    if not bare or len(bare) > 200:
+    if not bare or len(bare) > LONGEST:
         return None
-    if match := _SERVES.match(bare):
-        rest = bare[match.end() :]
-        if _OTHER.match(rest) or _span(match)[0] <= 0:
-            return None
-        volume = _VOLUME.fullmatch(rest)
-        if volume:
-            return Statement(_span(match), volume[1].strip(), whole=True)
-        more = re.match(r"[\s,;.&]*(?:and\s+)?(?=makes|yields?)", rest, re.IGNORECASE)
-        second = statement(rest[more.end() :]) if more else None
-        if second is not None and second.makes:
-            return Statement(_span(match), second.makes, second.whole)
-        return Statement(_span(match), None, _END.fullmatch(rest) is not None)
-    for pattern in (_FOR, _COUNT):
-        if (match := pattern.match(bare)) and (
-            pattern is _COUNT or re.search(_WHO, match[0], re.IGNORECASE)
-        ):
-            rest = bare[match.end() :]
-            if _END.fullmatch(rest) and _span(match)[0] > 0:
-                return Statement(_span(match), None, whole=True)
-    if match := _MAKES.fullmatch(bare) or _YIELD.fullmatch(bare):
-        what = match["what"].strip()
-        serves = servings_said(what)
-        if serves is not None and (re.search(_WHO, what, re.IGNORECASE)):
-            return Statement(serves, None, whole=True)
-        split = re.fullmatch(
-            rf"(?P<makes>.+?)[,;.(]?\s+(?:(?:or|and|to)\s+)?(?P<serves>(?:serves|serving|feeds|"
-            rf"enough for|for)\s+{_SPAN}.*)",
-            what,
-            re.IGNORECASE,
-        )
-        if split:
-            served = statement(re.sub(r"(?i)^serving\b|^enough for\b", "serves", split["serves"]))
-            if served is not None and served.serves:
-                makes = split["makes"].strip(" ,;.(")
-                return Statement(served.serves, makes, whole=False)
-        if len(what.split()) <= 14 and not re.search(r"[.!?]\s+\S", what):
-            return Statement(None, what.rstrip(" .") or what, whole=True)
-    return None
+    return _serving(bare) or _for_some(bare) or _making(bare)
+
+
+def _serving(bare: str) -> Statement | None:
+    """Read "Serves 4", alone or with what it makes behind it."""
+    match = _SERVES.match(bare)
+    if match is None:
+        return None
+    rest = bare[match.end() :]
+    if _OTHER.match(rest) or _span(match)[0] <= 0:
+        return None
+    if volume := _VOLUME.fullmatch(rest):
+        return Statement(_span(match), volume[1].strip(), whole=True)
+    more = re.match(r"[\s,;.&]*(?:and\s+)?(?=makes|yields?)", rest, re.IGNORECASE)
+    second = _making(rest[more.end() :]) if more else None
+    if second is not None and second.makes:
+        return Statement(_span(match), second.makes, second.whole)
+    return Statement(_span(match), None, _END.fullmatch(rest) is not None)
+
+
+def _for_some(bare: str) -> Statement | None:
+    """Read "For 4 people" and "4 servings"."""
+    match = _COUNT.match(bare) or _FOR.match(bare)
+    if match is None or not re.search(_WHO, match[0], re.IGNORECASE):
+        return None
+    if not _END.fullmatch(bare[match.end() :]) or _span(match)[0] <= 0:
+        return None
+    return Statement(_span(match), None, whole=True)
+
+
+def _making(bare: str) -> Statement | None:
+    """Read "Makes about 1.2 litres", alone or with whom it serves behind it."""
+    match = _MAKES.fullmatch(bare) or _YIELD.fullmatch(bare)
+    if match is None:
+        return None
+    what = match["what"].strip()
+    serves = servings_said(what)
+    if serves is not None and re.search(_WHO, what, re.IGNORECASE):
+        return Statement(serves, None, whole=True)
+    split = _AND_SERVES.fullmatch(what)
+    served = _serving(f"serves {split['span']}") if split else None
+    if split is not None and served is not None:
+        return Statement(served.serves, split["makes"].strip(" ,;.("), whole=False)
+    if len(what.split()) > 14 or re.search(r"[.!?]\s+\S", what):
+        return None
+    return Statement(None, what.rstrip(" .") or what, whole=True)
 
 
 def shown_number(value: float) -> str:

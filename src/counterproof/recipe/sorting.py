@@ -27,6 +27,9 @@ WRAPPED_FROM = 50
 """Length of a line from which the next one, begun in lower case, may be its continuation:
 assumed, between a long ingredient line and the shortest width at which letters are wrapped."""
 
+LONGEST_TITLE = 120
+"""Longest first line that is taken for a title [characters]: assumed, two lines of print."""
+
 _INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
 _END_OF_SENTENCE = re.compile(r"[.!?:;][)\"'”’]*$")
 
@@ -85,20 +88,18 @@ def joined(found: list[Item]) -> list[Item]:
 
 
 def _continues(before: Item, item: Item) -> bool:
-    if item.sign != "plain" or item.gap or item.literal or before.literal:
-        return False
-    if before.sign not in {"plain", "bullet", "number"}:
+    """Return whether a plain line goes on with the line above it."""
+    apart = item.sign != "plain" or item.gap or item.literal or before.literal
+    if apart or before.sign not in {"plain", "bullet", "number"}:
         return False
     if statement(item.text) or opens(item.text):
         return False
-    listed = before.sign != "plain"
-    if listed and item.indent >= max(2, before.indent + 1):
+    if before.sign != "plain" and item.indent >= max(2, before.indent + 1):
         return True
     if _END_OF_SENTENCE.search(before.text) or looks_like_amount(item.text):
         return False
-    if before.length >= WRAPPED_FROM and item.text[:1].islower():
-        return True
-    return before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8
+    wrapped = before.length >= WRAPPED_FROM and item.text[:1].islower()
+    return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)
 
 
 class _Sorter:
@@ -137,37 +138,35 @@ class _Sorter:
         return part in self.opened[place:]
 
     def _title(self) -> int | None:
+        """Find the title, note it and return its place."""
         end = next((i for i, part in enumerate(self.opened) if part), len(self.found))
-        for place, item in enumerate(self.found[:end]):
-            if item.sign == "heading" and item.level == 1 and not statement(item.text):
-                self.out.title = item.text
-                return place
-        if not end:
-            return None
+        before = range(end)
+        place = next((i for i in before if self.found[i].level == 1 and not self._said(i)), None)
+        if place is None and end and self._is_title():
+            place = 0
+        if place is not None:
+            self.out.title = self.found[place].text
+        return place
+
+    def _said(self, place: int) -> bool:
+        return statement(self.found[place].text) is not None
+
+    def _is_title(self) -> bool:
+        """Return whether the first item is a title, though no heading of the first level."""
         item = self.found[0]
-        if item.sign in {"heading", "bold"} and not statement(item.text):
-            if not (item.sign == "bold" and item.text.endswith(":")):
-                self.out.title = item.text
-                return 0
-            return None
-        if item.sign != "plain" or item.literal or statement(item.text) or len(item.text) > 120:
-            return None
-        following = self.found[1] if len(self.found) > 1 else None
-        apart = (
-            following is None
-            or following.gap
-            or bool(self.opened[1])
-            or (statement(following.text) is not None)
-        )
-        amount = looks_like_amount(item.text)
-        if item.text.endswith(":") or (amount and not apart):
-            return None
-        if not apart and looks_like_step(item.text):
-            return None
-        if amount and following is not None and len(item.text.split()) > 8:
-            return None
-        self.out.title = item.text
-        return 0
+        if self._said(0):
+            return False
+        if item.sign in {"heading", "bold"}:
+            return item.sign == "heading" or not item.text.endswith(":")
+        if item.sign != "plain" or item.literal or len(item.text) > LONGEST_TITLE:
+            return False
+        last = len(self.found) == 1
+        apart = last or self.found[1].gap or bool(self.opened[1]) or self._said(1)
+        if item.text.endswith(":"):
+            return False
+        if looks_like_amount(item.text):  # "7 vegetable couscous"
+            return apart and len(item.text.split()) <= 8
+        return apart or not looks_like_step(item.text)
 
     def _unmeasured_list(self, start: int) -> int | None:
         """Return where a list of short lines without amounts or heading begins, if one does."""
@@ -246,22 +245,23 @@ class _Sorter:
 
     def _is_section(self, place: int, item: Item) -> bool:
         """Return whether a plain line names a part of the dish: "For the sauce:"."""
-        following = self.found[place + 1] if place + 1 < len(self.found) else None
-        words = len(item.text.split())
-        if following is None or words > 7 or looks_like_amount(item.text):
+        if place + 1 == len(self.found) or looks_like_amount(item.text):
             return False
-        if following.sign in {"heading", "bold"} or self.opened[place + 1]:
+        following = self.found[place + 1]
+        words = len(item.text.split())
+        headed = following.sign in {"heading", "bold"} or bool(self.opened[place + 1])
+        if words > 7 or headed:
             return False
         amount = looks_like_amount(following.text) or following.sign == "bullet"
-        if item.text.endswith(":"):
-            if self.state == "ingredients":
-                return amount or looks_like_ingredient(following.text) or names_section(item.text)
-            if self.state == "intro":
-                return amount and not self._later(place, "ingredients")
-            return names_section(item.text) and self.state == "method"
-        if not item.gap or not names_section(item.text) or words > 5:
-            return False
-        return self.state != "notes" and amount and not following.gap
+        named = names_section(item.text)
+        if not item.text.endswith(":"):
+            bare = item.gap and named and words <= 5 and not following.gap
+            return bare and amount and self.state != "notes"
+        if self.state == "ingredients":
+            return amount or looks_like_ingredient(following.text) or named
+        if self.state == "intro":
+            return amount and not self._later(place, "ingredients")
+        return named and self.state == "method"
 
     def _heads_list(self, place: int, item: Item) -> bool:
         following = self.found[place + 1] if place + 1 < len(self.found) else None
