@@ -184,7 +184,6 @@ class Sheet:
         self._check_references(sheets)
         if "obtained" in self.columns:
             self._check_provenance(set(sheets["sources"].columns["id"]))
-        self._check_rules()
 
     def _check_key(self) -> None:
         keys = self.joined(self.form.key)
@@ -227,14 +226,6 @@ class Sheet:
                         f'Add a row "{value}" to {table}.csv, or correct the spelling.',
                     )
 
-    def _check_rules(self) -> None:
-        if not self.form.rules:
-            return
-        for index, row in enumerate(self.rows()):
-            for says, holds in self.form.rules:
-                if not holds(row):
-                    raise self.fault(index, f"this must hold: {says}.", "Correct the row.")
-
     def _check_provenance(self, sources: set[str]) -> None:
         for index, (source, obtained, note) in enumerate(
             self.joined(("source", "obtained", "note"))
@@ -257,30 +248,36 @@ class Sheet:
                 )
 
     def rows(self) -> tuple[Any, ...]:
-        """The rows, in the order of the file."""
-        if "obtained" not in self.columns:
-            return tuple(map(self.form.row, *self.columns.values()))
-        own = [column for name, column in self.columns.items() if name not in PROVENANCE]
-        origins = map(Provenance, *(self.columns[name] for name in PROVENANCE))
-        return tuple(map(self.form.row, *own, origins))
+        """The rows, in the order of the file, held against the rules between their cells."""
+        values = [column for name, column in self.columns.items() if name not in PROVENANCE]
+        if "obtained" in self.columns:
+            origins = self.joined(PROVENANCE)
+            known = {parts: Provenance(*parts) for parts in dict.fromkeys(origins)}
+            values.append(list(map(known.__getitem__, origins)))
+        else:
+            values = list(self.columns.values())  # a source, or a food with a note of its own
+        rows = tuple(map(self.form.row, *values))
+        for says, holds in self.form.rules:
+            for index, row in enumerate(rows):
+                if not holds(row):
+                    raise self.fault(index, f"this must hold: {says}.", "Correct the row.")
+        return rows
 
 
 def _column(form: Form, name: str, cell: Cell, texts: Iterable[str]) -> list[Any]:
     texts = list(texts)
-    try:
-        return [cell.read(text) for text in texts]
-    except (ValueError, KeyError):
-        for index, text in enumerate(texts):
-            try:
-                cell.read(text)
-            except (ValueError, KeyError) as error:
-                raise TableError(
-                    f'"{name}" is "{text}", allowed is {cell.allowed}.',
-                    remedy="Correct the cell; no blanks before or after it.",
-                    file=form.file,
-                    line=index + FIRST_LINE,
-                ) from error
-        raise
+    known: dict[str, Any] = {}
+    for text in dict.fromkeys(texts):  # most cells repeat: read each text once
+        try:
+            known[text] = cell.read(text)
+        except (ValueError, KeyError) as error:
+            raise TableError(
+                f'"{name}" is "{text}", allowed is {cell.allowed}.',
+                remedy="Correct the cell; no blanks before or after it.",
+                file=form.file,
+                line=texts.index(text) + FIRST_LINE,
+            ) from error
+    return list(map(known.__getitem__, texts))
 
 
 def _check_factors(sheets: Mapping[str, Sheet]) -> None:
