@@ -29,6 +29,10 @@ WEIGHED = 0.02
 LIQUID_BY_VOLUME = 0.06
 SOLID_BY_VOLUME = 0.15
 COUNTED = 0.20
+# How far two ways of saying an amount may lie apart: cooks round ounces to 25 g and pounds to
+# 500 g, and a spoonful of a powder is uncertain by half.
+BOTH_WEIGHED = 1.35
+ONE_BY_VOLUME = 2.0
 MANY = 50  # a bare number from here on, of something with no weight by the piece, is in grams
 SIZED = {"small": 0.7, "medium": 1.0, "large": 1.4}  # of the middling piece; assumed
 _SIZES = {
@@ -411,7 +415,8 @@ def _agreed(tries: list[_Try], split: Split, food: Food) -> tuple[_Try, tuple[Ma
         if other is chosen or _kind(other) not in {"mass", "volume"}:
             continue
         ratio = max(other.kg, chosen.kg) / min(other.kg, chosen.kg)
-        if ratio > 1 + max(0.25, 3 * max(other.spread, chosen.spread)):
+        by_volume = "volume" in {_kind(other), _kind(chosen)}
+        if ratio > (ONE_BY_VOLUME if by_volume else BOTH_WEIGHED):
             return chosen, (
                 *chosen.marks,
                 Mark(

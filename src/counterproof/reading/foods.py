@@ -10,29 +10,16 @@ the candidate leaves uncovered decides its certainty: "good-quality" costs next 
 from __future__ import annotations
 
 import re
-from collections import defaultdict
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from rapidfuzz import fuzz, process
 
+from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
 from counterproof.reading.model import RunnerUp
-from counterproof.reading.modifiers import (
-    CHOOSING,
-    DRY_CLASSES,
-    FLAVOURED,
-    FORM_KEPT,
-    FORM_LOST,
-    FORMS,
-    GROUND_CLASSES,
-    HARMLESS,
-    JOINING,
-    MADE_OF,
-    PARTS,
-    PLACES,
-    VARIETIES,
-)
-from counterproof.reading.spellings import plain, words
+from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
+from counterproof.reading.name_index import IndexedName, NameIndex, canonical
+from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -42,9 +29,10 @@ if TYPE_CHECKING:
 THRESHOLD = 0.55  # below it a name is marked, not guessed
 LISTED = 0.30  # below it a food is no serious reading of the name and is not listed
 RUNNERS_UP = 4
+INSIDE = 0.5  # certainty kept where only the front of the name is known
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
-MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
+LONGEST = 16  # words of a name that are read; what follows is no name
 
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
 _TAIL = re.compile(r"\b(?:with|in|from|on|for|including|such as|like)\b", re.IGNORECASE)
@@ -67,21 +55,20 @@ class Match:
 
 
 @dataclass(frozen=True, slots=True)
-class _Name:
-    """One name of the table, as comparable words."""
-
-    food: Food
-    words: frozenset[str]
-    region: str
-    contested: bool  # the same words mean another food in another region
-
-
-@dataclass(frozen=True, slots=True)
 class _Candidate:
-    name: _Name
+    name: IndexedName
     certainty: float
     notes: tuple[str, ...]
     changed: bool  # a state of the food could not be honoured
+
+
+@dataclass(frozen=True, slots=True)
+class _Sought:
+    """A phrase as canonical words, with the states said outside it and the cook's region."""
+
+    written: tuple[str, ...]
+    hints: frozenset[str]
+    region: str
 
 
 def worse(one: Fit | None, other: Fit | None) -> Fit | None:
@@ -103,20 +90,11 @@ def worse(one: Fit | None, other: Fit | None) -> Fit | None:
 
 
 class Matcher:
-    """Finds foods by name. Built once from the tables; holds no state that a call changes."""
+    """Finds foods by name. Built once from the tables; no call changes it."""
 
     def __init__(self, tables: Tables) -> None:
-        self._tables = tables
-        self._by_name: dict[str, Food] = {}
-        self._by_head: dict[str, list[_Name]] = defaultdict(list)
-        self._nouns: set[str] = set()
-        self._vocabulary: set[str] = set()
-        self._joined: dict[str, tuple[str, ...]] = {}
-        self._choices: dict[str, Food] = {}
-        self._prepositional: dict[str, Food] = {}
-        self._index()
-        # In the order of the alphabet: among equally near words the first wins, always the same.
-        self._spellings = tuple(sorted(word for word in self._vocabulary if len(word) >= 5))
+        self._links = tables.links
+        self._index = NameIndex(tables)
 
     def match(self, name: str, *, hints: Iterable[str] = (), region: str = "") -> Match:
         """The food that a name means.
@@ -136,22 +114,19 @@ class Matcher:
         Match
             The food with its certainty, fit, runners-up and explanation.
         """
-        hint_set = frozenset(hints)
-        exact = self._by_name.get(plain(name).strip())
-        if exact is None:
-            exact = self._prepositional.get(" ".join(words(name)))
-        if exact is not None and not hint_set:
-            return Match(exact, 1.0, self.fit(exact), ())
-        candidates = self._candidates(name, hint_set, region)
-        best = max((c.certainty for c in candidates), default=0.0)
-        if best < THRESHOLD:
+        said = frozenset(hints)
+        whole = self._index.whole(name)
+        if whole is not None and not said:
+            return Match(whole, 1.0, self.fit(whole), ())
+        candidates = self._candidates(name, said, region)
+        if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
             mended, notes = self._mended(name)
             if notes:
                 candidates += [
                     replace(
                         c, certainty=c.certainty * MISSPELT ** len(notes), notes=c.notes + notes
                     )
-                    for c in self._candidates(mended, hint_set, region)
+                    for c in self._candidates(mended, said, region)
                 ]
         return self._chosen(candidates)
 
@@ -175,14 +150,18 @@ class Matcher:
             return ()
         found: dict[str, Food] = {}
         for text, _, _ in process.extract(
-            sought, self._choices.keys(), scorer=fuzz.token_sort_ratio, limit=12, score_cutoff=55
+            sought,
+            self._index.choices.keys(),
+            scorer=fuzz.token_sort_ratio,
+            limit=12,
+            score_cutoff=55,
         ):
-            food = self._choices[text]
+            food = self._index.choices[text]
             found.setdefault(food.id, food)
         return tuple(found.values())[:limit]
 
     def knows(self, name: str) -> bool:
-        """Whether the table has these very words as a name.
+        """Whether the table has these very words as a name, in any order.
 
         Parameters
         ----------
@@ -194,11 +173,7 @@ class Matcher:
         bool
             True where it has.
         """
-        sought = _canonical(words(name))
-        wanted = frozenset(sought)
-        return bool(sought) and any(
-            entry.words == wanted for word in sought for entry in self._by_head.get(word, ())
-        )
+        return self._index.knows(name)
 
     def fit(self, food: Food) -> Fit | None:
         """How well the food's best factor fits: the global set's first where it is close.
@@ -213,62 +188,19 @@ class Matcher:
         Fit or None
             None where the food has no factor.
         """
-        links = self._tables.links.get(food.id, ())
+        links = self._links.get(food.id, ())
         for link in links:
             if link.set == "global" and link.fit in FITS[:2]:
                 return link.fit
         return min((link.fit for link in links), key=FITS.index, default=None)
 
-    def _index(self) -> None:
-        named = [(self._tables.foods[row.food], row.name, row.region) for row in self._tables.names]
-        named += [(food, food.name, "") for food in self._tables.foods.values()]
-        regions: dict[frozenset[str], set[str]] = defaultdict(set)
-        listed: list[tuple[Food, tuple[str, ...], str]] = []
-        for food, name, region in named:
-            own = _canonical(words(name))
-            if not own:
-                continue
-            listed.append((food, own, region))
-            if (
-                food.food_class in MEATS
-                and len(own) > 1
-                and not {"ground", "mince"}.isdisjoint(own)
-            ):
-                listed += [
-                    (
-                        food,
-                        tuple(said if word in {"ground", "mince"} else word for word in own),
-                        region,
-                    )
-                    for said in ("ground", "mince", "minced")
-                ]
-            regions[frozenset(own)].add(food.id)
-            self._vocabulary.update(own)
-            self._joined.setdefault("".join(own), own)
-            self._choices.setdefault(" ".join(words(name)), food)
-            if not JOINING.isdisjoint(name.split()):
-                self._prepositional.setdefault(" ".join(words(name)), food)
-            if len(own) == 1:
-                self._nouns.add(own[0])
-        for food in self._tables.foods.values():
-            self._by_name[plain(food.name)] = food
-        seen: set[tuple[str, frozenset[str], str]] = set()
-        for food, own, region in listed:
-            key = (food.id, frozenset(own), region)
-            if key in seen:
-                continue
-            seen.add(key)
-            entry = _Name(food, frozenset(own), region, len(regions[frozenset(own)]) > 1)
-            for head in _heads(own):
-                self._by_head[head].append(entry)
-
     def _candidates(self, name: str, hints: frozenset[str], region: str) -> list[_Candidate]:
         found: list[_Candidate] = []
-        for phrase, kept, extra in _phrases(name):
-            written = self._joined_up(_canonical(words(phrase)))
+        for phrase, kept, implied in _phrases(name):
+            written = self._index.joined_up(canonical(words(phrase)[:LONGEST]))
             if not written:
                 continue
-            for candidate in self._headed(written, hints | extra, region):
+            for candidate in self._headed(_Sought(written, hints | implied, region)):
                 found.append(
                     candidate
                     if kept == 1.0
@@ -276,130 +208,92 @@ class Matcher:
                 )
         return found
 
-    def _headed(
-        self, written: tuple[str, ...], hints: frozenset[str], region: str
-    ) -> list[_Candidate]:
+    def _headed(self, sought: _Sought) -> list[_Candidate]:
         """Candidates that share the head of the phrase, or, failing that, stand inside it."""
-        reach = frozenset(written) | hints
+        written = sought.written
+        reach = frozenset(written) | sought.hints
         found: list[_Candidate] = []
-        for place in range(len(written) - 1, -1, -1):
-            head = written[place]
-            for entry in self._by_head.get(head, ()):
+        for head in reversed(written):
+            for entry in self._index.by_head.get(head, ()):
                 if entry.words <= reach:
-                    found.append(self._judged(entry, head, written, hints, region))
-            if not _passable(head):
+                    found.append(self._judged(entry, head, sought))
+            if not passable(head):
                 break
-        if not found:
-            for place, head in enumerate(written):
-                for entry in self._by_head.get(head, ()):
-                    if entry.words <= reach:
-                        inside = self._judged(entry, head, written[: place + 1], hints, region)
-                        tail = f"“{' '.join(written[place + 1 :])}” after it is not known here"
-                        found.append(
-                            replace(
-                                inside,
-                                certainty=inside.certainty * 0.5,
-                                notes=(*inside.notes, tail),
-                            )
+        found += self._classed(sought)
+        return found or self._inside(sought, reach)
+
+    def _inside(self, sought: _Sought, reach: frozenset[str]) -> list[_Candidate]:
+        """Candidates at the front of a phrase whose end is not known ("liver spread")."""
+        found: list[_Candidate] = []
+        for place, head in enumerate(sought.written):
+            front = replace(sought, written=sought.written[: place + 1])
+            tail = f"“{' '.join(sought.written[place + 1 :])}” after it is not known here"
+            for entry in self._index.by_head.get(head, ()):
+                if entry.words <= reach:
+                    judged = self._judged(entry, head, front)
+                    found.append(
+                        replace(
+                            judged,
+                            certainty=judged.certainty * INSIDE,
+                            notes=(*judged.notes, tail),
                         )
+                    )
         return found
 
-    def _judged(
-        self,
-        entry: _Name,
-        head: str,
-        written: tuple[str, ...],
-        hints: frozenset[str],
-        region: str,
-    ) -> _Candidate:
+    def _classed(self, sought: _Sought) -> list[_Candidate]:
+        """Candidates without the head, where the head only names their class ("cod fish")."""
+        written = sought.written
+        if len(written) < 2 or written[-1] not in CLASS_NOUNS:
+            return []
+        classes = {
+            entry.food.food_class
+            for entry in self._index.by_head.get(written[-1], ())
+            if written[-1] in entry.words
+        }
+        return [
+            replace(candidate, certainty=candidate.certainty * 0.95)
+            for candidate in self._headed(replace(sought, written=written[:-1]))
+            if candidate.name.food.food_class in classes and written[-1] not in candidate.name.words
+        ]
+
+    def _judged(self, entry: IndexedName, head: str, sought: _Sought) -> _Candidate:
         certainty = 1.0
         notes: list[str] = []
         changed = False
-        place = max(index for index, word in enumerate(written) if word == head)
-        for index, word in enumerate(written):
-            if word in entry.words:
-                continue
-            kept, note = self._kept(word, entry, head, before=index < place)
-            certainty *= kept
-            if note:
-                notes.append(note)
-                changed = changed or word in FORM_KEPT or word in FORMS.values()
-        for word in hints - entry.words:
-            if word not in written and not _natural(word, entry.food):
+        written = sought.written
+        if len(entry.words) < len(written) or not entry.words.issuperset(written):
+            place = len(written) - 1 - written[::-1].index(head)
+            for index, word in enumerate(written):
+                if word in entry.words:
+                    continue
+                kept, note = certainty_kept(
+                    word, entry.food, head, before=index < place, nouns=self._index.nouns
+                )
+                certainty *= kept
+                if note:
+                    notes.append(note)
+                    changed = changed or word in STATES
+        for word in sought.hints - entry.words:
+            if word not in written and not natural(word, entry.food):
                 certainty *= 0.95
         if entry.contested and entry.region:
-            home = "uk" if region in {"au", "metric"} else region
+            home = "uk" if sought.region in {"au", "metric"} else sought.region
             if home != entry.region:
                 certainty *= 0.5 if home else (0.8 if entry.region == "uk" else 0.79)
                 notes.append(f"a {entry.region.upper()} name")
         return _Candidate(entry, certainty, tuple(notes), changed)
 
-    def _kept(self, word: str, entry: _Name, head: str, *, before: bool) -> tuple[float, str]:
-        """What share of certainty a word leaves that the candidate does not cover."""
-        if word in FORM_KEPT or word in FORMS.values():
-            if _natural(word, entry.food):
-                return 0.99, ""
-            return FORM_KEPT.get(word, FORM_LOST), f"“{word}” set aside: no such form in the table"
-        if word in HARMLESS or word[-1] == "%":
-            return (0.995, "") if before else (0.9, "")
-        if word in CHOOSING:
-            return (0.97, "") if before else (0.9, "")
-        if word in PLACES:
-            return 0.98, ""
-        if word in PARTS and not before:
-            return 0.98, ""
-        if word in self._nouns:
-            if head in PARTS:
-                return 0.45, f"“{word}” before “{head}” may make another food of it"
-            if head in FLAVOURED:
-                return 0.8, f"“{word}” read as a flavour of {entry.food.name}"
-            if head in MADE_OF:
-                return 0.45, f"“{word}” before “{head}” may make another food of it"
-            return 0.6, f"“{word}” is a food of its own"
-        if word in PARTS:
-            return 0.95, ""
-        if head in PARTS:
-            return 0.5, f"“{word}” is not known here"
-        if head in MADE_OF and head not in FLAVOURED:
-            kept = 0.72 if head in VARIETIES else 0.5
-            return kept, f"“{word}” before “{head}” is not known here"
-        return 0.85, f"“{word}” is not known here"
-
-    def _joined_up(self, written: tuple[str, ...]) -> tuple[str, ...]:
-        """Words that the table writes apart or together ("bayleaf", "corn meal") brought in line."""
-        found: list[str] = []
-        skip = False
-        for index, word in enumerate(written):
-            if skip:
-                skip = False
-                continue
-            following = written[index + 1] if index + 1 < len(written) else ""
-            if following and word + following in self._vocabulary and word not in self._by_head:
-                found.append(word + following)
-                skip = True
-            elif word not in self._vocabulary and word in self._joined:
-                found.extend(self._joined[word])
-            else:
-                found.append(word)
-        return tuple(found)
-
     def _mended(self, name: str) -> tuple[str, tuple[str, ...]]:
         """The name with unknown words read as their nearest known neighbours."""
         mended: list[str] = []
         notes: list[str] = []
-        for word in words(name)[:12]:
-            if (
-                word in self._vocabulary
-                or _passable(word)
-                or word in FORMS
-                or word in JOINING
-                or len(word) < 5
-                or len(word) > 30
-            ):
+        for word in words(name)[:LONGEST]:
+            known = word in self._index.vocabulary or word in FORMS or word in JOINING
+            if known or passable(word) or not 5 <= len(word) <= 30:
                 mended.append(word)
                 continue
             near = process.extractOne(
-                word, self._spellings, scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING
+                word, self._index.spellings, scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING
             )
             if near is None:
                 mended.append(word)
@@ -411,24 +305,21 @@ class Matcher:
     def _chosen(self, candidates: list[_Candidate]) -> Match:
         best: dict[str, _Candidate] = {}
         for candidate in candidates:
-            food = candidate.name.food.id
-            held = best.get(food)
+            held = best.get(candidate.name.food.id)
             if held is None or candidate.certainty > held.certainty:
-                best[food] = candidate
-        ranked = sorted(
+                best[candidate.name.food.id] = candidate
+        if not best:
+            return Match(None, 0.0, None, ())
+        first, *others = sorted(
             best.values(), key=lambda c: (-c.certainty, -len(c.name.words), c.name.food.id)
         )
-        if not ranked:
-            return Match(None, 0.0, None, ())
-        first = ranked[0]
+        answered = first.certainty >= THRESHOLD
         # The longest known name wins: a shorter one inside it ("milk" in "coconut milk") is no
         # serious other reading.
-        ranked = [first] + [c for c in ranked[1:] if not c.name.words < first.name.words]
-        answered = first.certainty >= THRESHOLD
-        others = ranked[1:] if answered else ranked
+        others = [c for c in others if not c.name.words < first.name.words]
         runners = tuple(
             RunnerUp(c.name.food, round(c.certainty, 4))
-            for c in others[:RUNNERS_UP]
+            for c in (others if answered else [first, *others])[:RUNNERS_UP]
             if c.certainty >= LISTED
         )
         certainty = round(first.certainty, 4)
@@ -438,42 +329,6 @@ class Matcher:
         if first.changed:
             fit = worse(fit, "other form")
         return Match(first.name.food, certainty, fit, runners, first.notes)
-
-
-def _canonical(found: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(FORMS.get(word, word) for word in found if word not in JOINING)
-
-
-def _passable(word: str) -> bool:
-    """Whether a word at the end of a phrase may be passed over to find its head."""
-    return (
-        word in HARMLESS
-        or word in CHOOSING
-        or word in PARTS
-        or word in PLACES
-        or word in FORMS.values()
-    )
-
-
-def _heads(own: tuple[str, ...]) -> tuple[str, ...]:
-    """The words by which a table name is looked up: its last, and its last that is no modifier."""
-    heads = {own[-1]}
-    for word in reversed(own):
-        if not _passable(word):
-            heads.add(word)
-            break
-    else:
-        heads.update(own)
-    return tuple(sorted(heads))
-
-
-def _natural(state: str, food: Food) -> bool:
-    """Whether the state goes without saying for foods of this class."""
-    if state == "dried":
-        return food.food_class in DRY_CLASSES
-    if state == "ground":
-        return food.food_class in GROUND_CLASSES
-    return food.food_class == "water & ice" or state in food.id.split("-")
 
 
 def _phrases(name: str) -> list[tuple[str, float, frozenset[str]]]:

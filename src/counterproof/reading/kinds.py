@@ -11,7 +11,10 @@ KINDS: dict[str, tuple[Level, str]] = {
     # faults: the line stays, but does not count
     "no-food": ("fault", "The line names no food: write one, or take the line out."),
     "not-food": ("fault", "A tool or wrapping, not eaten: it is not counted."),
-    "unknown-food": ("fault", "The food is not in the table: choose a near one, or write a plainer name."),
+    "unknown-food": (
+        "fault",
+        "The food is not in the table: choose a near one, or write a plainer name.",
+    ),
     "no-amount": ("fault", "A main ingredient without an amount: write how much."),
     "no-weight": ("fault", "What is counted has no known weight: give a weight."),
     "no-density": ("fault", "A volume of something with no known density: give a weight."),

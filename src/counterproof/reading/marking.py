@@ -13,9 +13,10 @@ from counterproof.reading.lines import split_line
 from counterproof.reading.measures_used import measures_used
 from counterproof.reading.model import Constituent, MarkedLine, Reading
 from counterproof.reading.modifiers import NEVER_FOOD
-from counterproof.reading.naming import Naming, naming
-from counterproof.reading.relative import covering, is_covering, is_share, leant, share_of_line
+from counterproof.reading.meant import Meant, meant
+from counterproof.reading.relative import covering, is_covering, is_share, share_of_line
 from counterproof.reading.spellings import words
+from counterproof.reading.settling import additions, settled
 from counterproof.reading.steps import read_step
 from counterproof.reading.versions import version_applied
 
@@ -129,12 +130,12 @@ def read_lines(
     tuple of MarkedLine
         One for each line, in the order given.
     """
-    splits = [_settled(split_line(line.text, system), system) for line in written]
-    names = [naming(split, matcher, region) for split in splits]
+    splits = [settled(split_line(line.text, system), system) for line in written]
+    names = [meant(split, matcher, region) for split in splits]
     nths = _occurrences(written, splits, names)
     scales = Scales(tables, system, scale)
     lines = [
-        _marked(line, split, name, nth, scales, matcher)
+        _marked(line, split, name, nth, scales, matcher, region)
         for line, split, name, nth in zip(written, splits, names, nths, strict=True)
     ]
     for place, line in enumerate(lines):
@@ -145,36 +146,8 @@ def read_lines(
     return tuple(lines)
 
 
-def _settled(split: Split, system: System) -> Split:
-    """The line with the cook's own "(meaning …)" written over what it replaces."""
-    if not split.meaning:
-        return leant(split)
-    name, amount = split.meaning, None
-    pieces = [piece.strip() for piece in split.meaning.split(",") if piece.strip()]
-    for piece in pieces:
-        inner = split_line(piece, system)
-        if inner.quantities and not inner.name.strip("., "):
-            amount = inner
-            name = ", ".join(other for other in pieces if other is not piece)
-            break
-    inner = split_line(name, system)
-    if inner.quantities and inner.name:
-        amount, name = inner, inner.name
-    name = name.removeprefix("the ").strip()
-    settled = replace(split, name=name or split.name, alternatives=(), preparation=split.preparation)
-    if amount is None:
-        return settled
-    return replace(
-        settled,
-        quantities=amount.quantities,
-        packs=amount.packs,
-        container=amount.container or split.container,
-        size=amount.size,
-    )
-
-
 def _occurrences(
-    written: Sequence[WrittenLine], splits: Sequence[Split], names: Sequence[Naming]
+    written: Sequence[WrittenLine], splits: Sequence[Split], names: Sequence[Meant]
 ) -> list[int]:
     """Which of several identical amounts of one food each line is, whatever their order."""
     alike: dict[str, list[int]] = defaultdict(list)
@@ -191,7 +164,13 @@ def _occurrences(
 
 
 def _marked(
-    line: WrittenLine, split: Split, name: Naming, nth: int, scales: Scales, matcher: Matcher
+    line: WrittenLine,
+    split: Split,
+    name: Meant,
+    nth: int,
+    scales: Scales,
+    matcher: Matcher,
+    region: str,
 ) -> MarkedLine:
     match = name.match
     quantity = split.quantities[0] if split.quantities else None
@@ -221,6 +200,13 @@ def _marked(
         if shared:
             weights[0] = _share(weights[0], len(others) + 1)
         marks.append(_two_foods([food, *(part.food for part in also)], shared=shared))
+    for place, extra in enumerate(additions(split, scales.system), start=2):
+        more = meant(extra, matcher, region).match if extra.name else match
+        if more.food is not None:
+            part = weighed(extra, more.food, scales, nth=nth if more.food != food else nth + place)
+            weights.append(part)
+            also.append(Constituent(more.food, more.fit, part.mass, part.purchased))
+            marks.append(_two_foods([food, more.food], shared=False))
     for part in weights:
         marks += [mark for mark in part.marks if mark not in marks]
     return MarkedLine(
@@ -252,7 +238,7 @@ def _share(part: Weighed, count: int) -> Weighed:
     return replace(part, mass=cut(part.mass), purchased=cut(part.purchased))
 
 
-def _unknown(name: Naming, matcher: Matcher) -> Mark:
+def _unknown(name: Meant, matcher: Matcher) -> Mark:
     called = name.called
     found = words(called)
     if not found or called.rstrip().endswith(":"):
@@ -276,7 +262,7 @@ def _unknown(name: Naming, matcher: Matcher) -> Mark:
     return Mark("fault", "unknown-food", message, tuple(choices[:4]))
 
 
-def _unsure(name: Naming, food: Food) -> list[Mark]:
+def _unsure(name: Meant, food: Food) -> list[Mark]:
     match = name.match
     if match.certainty < DOUBTFUL:
         choices = (food.name, *(runner.food.name for runner in match.runners_up))

@@ -21,7 +21,7 @@ HARMLESS = _listed(
     organic good quality best high fresh freshly ripe firm raw natural pure plain real free range
     freerange outdoor reared local homemade home made ready readymade shop store bought prepared
     large medium small big little extra jumbo mini tiny baby young old new season seasonal thick
-    thin thinly thickly finely roughly coarsely coarse fine long whole half halved
+    thin thinly thickly finely roughly coarsely coarse fine long half halved
     quartered chopped sliced diced cubed cube grated shredded pre crushed torn trimmed peeled
     unpeeled washed rinsed drained cleaned scrubbed seeded deseeded pitted stoned cored skinless
     skinned skin boneless boned bone bonein filleted shelled shucked unshelled headless deveined
@@ -37,7 +37,7 @@ HARMLESS = _listed(
     strained sifted squeezed pressed podded stemmed destemmed attached loose bunched
     flatleaf straight round oval split slender hothouse vine hand
     picked dressed mashed beaten whisked whipped separated toasted cut up into bite sized size
-    ii iii iv end chunky smooth runny thickset dense nice lovely
+    ii iii iv leveled bottled well deeply fully country chiffonade section part end chunky smooth runny thickset dense nice lovely
     beautiful delicious tasty robust fruity skinon untreated rindless rind off
     traditionally naturally freshlyground freshlygrated grade cooking eating
     dusting serving greasing garnish topping use other another such preferred preferable
@@ -51,7 +51,7 @@ CHOOSING = _listed(
     red green yellow white black brown orange purple golden pink blue dark pale light lightly deep
     rich full low reduced fat sodium sugar sugarfree gluten dairy lactose vegan vegetarian sweet
     sour sharp mild hard short flat curly leafy lean unsalted unsweetened unflavoured creamy
-    floury waxy starchy mealy baking frying single double
+    floury waxy starchy mealy baking frying single double whole iced spicy
     """
 )
 
@@ -177,9 +177,19 @@ FLAVOURED = _listed(
     salt sugar vinegar syrup jam jelly marmalade tea liqueur yogurt rum vodka gin thyme
     mint mustard honey bread pesto pasta noodle tortilla cordial sorbet stock broth extract
     essence biscuit cookie cracker chutney mayonnaise soup crisp lettuce tomato potato onion
-    apple pear plum mushroom squash
+    apple pear plum mushroom squash salsa panettone
     """
 )
+
+# Heads that only name the class of what stands before them ("gorgonzola cheese", "cod fish").
+CLASS_NOUNS = _listed(
+    "cheese fish bread rice herb spice sausage pasta noodle squash lettuce mushroom pepper tea "
+    "wine beer sauce bean lentil seaweed potato tomato apple pear liqueur seasoning salt meat steak "
+    "onion cabbage oil vinegar sugar flour chocolate chilli biscuit cookie cracker"
+)
+
+# Flavours that change no food by standing before it.
+FLAVOURS = _listed("vanilla cinnamon peppered herbed marinated seasoned honeyed")
 
 # A cook's measures and vessels, never a food by themselves.
 NEVER_FOOD = _listed("thermometer cheesecloth thermos skewer foil parchment paper string twine")

@@ -43,7 +43,6 @@ SPELLINGS = {
     "veg": "vegetable",
     "lowfat": "low fat",
     "nonfat": "non fat",
-    "iced": "ice",
     "gingerroot": "root ginger",
     "crystallized": "crystallised",
 }
@@ -64,11 +63,12 @@ SINGULARS = {
     "schnapps": "schnapps",
     "bitters": "bitters",
     "calvados": "calvados",
+    "thermos": "thermos",
     "herbes": "herb",
 }
 
 _POSSESSIVES = re.compile(r"[’'`´ʼ]s?(?=\W|$)|[’'`´ʼ]")
-_WORD = re.compile(r"[a-z]+|\d+ ?%")
+_WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
 _LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
 
 
@@ -129,7 +129,8 @@ def words(text: str) -> tuple[str, ...]:
     Returns
     -------
     tuple of str
-        Lower case, without accents, singular, in one spelling; of numbers only percentages are kept.
+        Lower case, without accents, singular, in one spelling; of numbers only percentages
+        and the flour grade 00 are kept.
     """
     found: list[str] = []
     for word in _WORD.findall(_POSSESSIVES.sub("", plain(text))):

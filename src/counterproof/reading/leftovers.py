@@ -1,0 +1,150 @@
+"""What a word costs that the best-fitting name leaves uncovered.
+
+The shares below are judgements, calibrated on a labelled set of names (docs/reading.md): what
+matters is which side of the threshold and of the asking line they fall on.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counterproof.reading.modifiers import (
+    CHOOSING,
+    DRY_CLASSES,
+    FLAVOURED,
+    FLAVOURS,
+    FORM_KEPT,
+    FORM_LOST,
+    FORMS,
+    GROUND_CLASSES,
+    HARMLESS,
+    MADE_OF,
+    PARTS,
+    PLACES,
+    VARIETIES,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Set as AbstractSet
+
+    from counterproof.rows import Food
+
+STATES = frozenset(FORMS.values())
+AFTER = 0.9  # any modifier that stands behind the head ("butter unsalted")
+UNKNOWN = 0.85
+
+
+def passable(word: str) -> bool:
+    """Whether a word at the end of a phrase may be passed over to find its head.
+
+    Parameters
+    ----------
+    word : str
+        A comparable word.
+
+    Returns
+    -------
+    bool
+        True for modifiers, parts, places and states.
+    """
+    return (
+        word in HARMLESS
+        or word in CHOOSING
+        or word in PARTS
+        or word in PLACES
+        or word in STATES
+        or word[-1] == "%"
+    )
+
+
+def natural(state: str, food: Food) -> bool:
+    """Whether a state goes without saying for foods of this class.
+
+    Parameters
+    ----------
+    state : str
+        One of `STATES`.
+    food : Food
+        The food.
+
+    Returns
+    -------
+    bool
+        True for "dried" of a pulse, "ground" of a spice, "cured" of olives.
+    """
+    if state == "dried":
+        return food.food_class in DRY_CLASSES
+    if state == "ground":
+        return food.food_class in GROUND_CLASSES
+    if state in {"cured", "pickled", "preserved", "canned"} and food.food_class == "pickles":
+        return True
+    if state == "candied" and food.food_class in {"sugars & syrups", "dried fruit"}:
+        return True
+    return food.food_class == "water & ice" or state in food.id.split("-")
+
+
+def certainty_kept(
+    word: str, food: Food, head: str, *, before: bool, nouns: AbstractSet[str]
+) -> tuple[float, str]:
+    """What share of certainty an uncovered word leaves, and what to say about it.
+
+    Parameters
+    ----------
+    word : str
+        A comparable word that the name does not cover.
+    food : Food
+        The food the name stands for.
+    head : str
+        The head of the phrase.
+    before : bool
+        Whether the word stands before the head.
+    nouns : set of str
+        Words that are foods by themselves.
+
+    Returns
+    -------
+    tuple of float and str
+        Share kept, 0 to 1 [1]; a remark in plain words, or "" where nothing need be said.
+    """
+    if word in STATES:
+        if natural(word, food):
+            return 0.99, ""
+        kept = FORM_KEPT.get(word, FORM_LOST)
+        return kept, f"“{word}” set aside: no such form in the table"
+    modifier = _modifier_kept(word, before=before)
+    if modifier is not None:
+        return modifier, ""
+    if word in FLAVOURS:
+        return 0.8, f"“{word}” set aside as a flavour"
+    if word in nouns:
+        return _noun_kept(word, food, head)
+    if word in PARTS:
+        return 0.95, ""
+    return _unknown_kept(word, head)
+
+
+def _modifier_kept(word: str, *, before: bool) -> float | None:
+    if word in HARMLESS or word[-1] == "%":
+        return 0.995 if before else AFTER
+    if word in CHOOSING:
+        return 0.97 if before else AFTER
+    if word in PLACES or (word in PARTS and not before):
+        return 0.98
+    return None
+
+
+def _noun_kept(word: str, food: Food, head: str) -> tuple[float, str]:
+    if head in FLAVOURED:
+        return 0.8, f"“{word}” read as a flavour of {food.name}"
+    if head in MADE_OF or head in PARTS:
+        return 0.45, f"“{word}” before “{head}” may make another food of it"
+    return 0.6, f"“{word}” is a food of its own"
+
+
+def _unknown_kept(word: str, head: str) -> tuple[float, str]:
+    if head in PARTS:
+        return 0.5, f"“{word}” is not known here"
+    if head in MADE_OF and head not in FLAVOURED:
+        kept = 0.72 if head in VARIETIES else 0.5
+        return kept, f"“{word}” before “{head}” is not known here"
+    return UNKNOWN, f"“{word}” is not known here"

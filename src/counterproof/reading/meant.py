@@ -1,0 +1,233 @@
+"""Which food or foods a split line names: states, alternatives, juice and zest, two in one line."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from counterproof.marks import Mark
+from counterproof.reading.foods import THRESHOLD, Match, Matcher
+from counterproof.reading.modifiers import FORMS, HARMLESS
+from counterproof.reading.spellings import words
+
+if TYPE_CHECKING:
+    from counterproof.reading.model import Split
+    from counterproof.rows import Food
+
+_AND = re.compile(r"\s+and\s+|\s*&\s*|\s+plus\s+", re.IGNORECASE)
+# "cooked according to the packet" says what will be done, not what is measured.
+_STILL_TO_DO = frozenset(
+    {
+        "according", "until", "in", "as", "for", "to", "per", "following", "al", "with", "at",
+        "over", "on", "separately", "then", "ahead",
+    }
+)  # fmt: skip
+_STATES = frozenset({"dried", "canned", "frozen", "smoked", "ground", "cooked"})
+_PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
+_SKINS = frozenset({"zest", "peel", "rind"})
+_STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
+_SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
+
+
+@dataclass(frozen=True, slots=True)
+class Meant:
+    """What a line's name was understood to be.
+
+    `fruit` is the whole fruit whose juice or zest is meant; `also` are further foods of the same
+    line ("salt and pepper"); `alternatives` those the cook would take instead.
+    """
+
+    match: Match
+    called: str
+    fruit: Food | None = None
+    also: tuple[Match, ...] = ()
+    alternatives: tuple[Food, ...] = ()
+    unread: tuple[str, ...] = ()  # alternatives that are no known food
+    marks: tuple[Mark, ...] = ()
+
+
+def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
+    """Which foods a line names.
+
+    Parameters
+    ----------
+    split : Split
+        The line's parts; its `meaning` has been written over its name already.
+    matcher : Matcher
+        The food table's names.
+    region : str
+        "uk", "us", "au" or "": decides names that differ.
+
+    Returns
+    -------
+    Meant
+        The food, and whatever else the line names.
+    """
+    name = split.name.strip()
+    if not name:
+        return Meant(Match(None, 0.0, None, ()), name)
+    hints = states(split)
+    if "/" in name and not matcher.knows(name):
+        first, *rest = (piece.strip() for piece in name.split("/") if piece.strip(" /"))
+        split = replace(split, name=first, alternatives=(*rest, *split.alternatives))
+        name = first
+    name = _counted(split, name, matcher)
+    drawn = _drawn_from(split, name, matcher, region)
+    if drawn is not None:
+        return drawn
+    several = _several(name, split, matcher, region)
+    if several is not None:
+        return several
+    match = _completed(name, split, matcher, hints, region)
+    alternatives, unread = _alternatives(split, matcher, region, match)
+    marks: tuple[Mark, ...] = ()
+    if match.food is not None and (alternatives or unread):
+        others = ", ".join(f"“{other}”" for other in split.alternatives)
+        marks = (
+            Mark(
+                "note",
+                "alternative",
+                f"The first choice, {match.food.name}, is taken; {others} would count differently.",
+                tuple(food.name for food in alternatives),
+            ),
+        )
+    elif match.food is None and alternatives:
+        other = matcher.match(split.alternatives[0], region=region)
+        if other.food is not None:
+            marks = (
+                Mark(
+                    "doubt",
+                    "alternative",
+                    f"“{name}” is not known here; its alternative {other.food.name} is taken.",
+                    (other.food.name,),
+                ),
+            )
+            match = other
+    return Meant(match, name, alternatives=alternatives, unread=unread, marks=marks)
+
+
+def states(split: Split) -> frozenset[str]:
+    """States of the food said outside its name: by the container or the preparation.
+
+    Parameters
+    ----------
+    split : Split
+        The line's parts.
+
+    Returns
+    -------
+    frozenset of str
+        Of "canned", "dried", "frozen", "smoked", "ground", "cooked".
+    """
+    found: set[str] = set()
+    measures = {quantity.measure for quantity in split.quantities}
+    if split.container == "tin" or "tin" in measures:
+        found.add("canned")
+    for clause in split.preparation.split(","):
+        said = words(clause)
+        for place, word in enumerate(said[:4]):
+            state = FORMS.get(word)
+            if state not in _STATES:
+                continue
+            following = said[place + 1] if place + 1 < len(said) else ""
+            if state == "cooked" and (word != "cooked" or following in _STILL_TO_DO):
+                continue
+            if state == "ground" and following == "in":
+                continue
+            found.add(state)
+    return frozenset(found)
+
+
+def _counted(split: Split, name: str, matcher: Matcher) -> str:
+    """The name that counting makes plain: "1 chicken" is a whole one, "½ pepper" no spice."""
+    by_piece = bool(split.quantities) and split.quantities[0].measure == "piece"
+    said_whole = "whole" in split.preparation.lower().split()
+    if not (by_piece or said_whole) or split.container:
+        return name
+    telling = set(words(name)) - HARMLESS
+    if by_piece and telling == {"pepper"}:
+        return "bell pepper"
+    return f"whole {name}" if matcher.knows(f"whole {name}") else name
+
+
+def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Meant | None:
+    """Read "juice of ½ lime": the juice is the food, the lime is what is counted."""
+    asked = [part for part in _PARTS if f"{part} of" in split.flags]
+    if not asked:
+        return None
+    whole = matcher.match(name, region=region)
+    found: list[Match] = []
+    for part in asked:
+        match = matcher.match(f"{name} {part}", region=region)
+        if match.food is None and part in _SKINS:
+            match = matcher.match(f"{name} zest", region=region)
+            if match.food is None and whole.food is not None and whole.food.food_class == "fruit":
+                match = replace(matcher.match("orange zest"), certainty=_STAND_IN)
+        if match.food is not None and match.food != whole.food and match.certainty >= _STAND_IN:
+            found.append(match)
+    if not found:
+        return None
+    return Meant(found[0], name, fruit=whole.food, also=tuple(found[1:]))
+
+
+def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | None:
+    """Read "salt and pepper": two foods in one line, where the table has no such name as a whole."""
+    pieces = [piece for piece in _AND.split(name) if piece.strip()]
+    if len(pieces) < 2 or len(pieces) > 4 or matcher.knows(name):
+        return None
+    last = pieces[-1].split()
+    found: list[Match] = []
+    for piece in pieces:
+        match = matcher.match(piece, hints=states(split), region=region)
+        if match.certainty < _SURE and len(last) > 1:
+            match = matcher.match(f"{piece} {last[-1]}", region=region)
+        if match.food is None or match.certainty < _SURE:
+            return None
+        if match.food not in [other.food for other in found]:
+            found.append(match)
+    if len(found) < 2:
+        return Meant(found[0], name)
+    return Meant(found[0], name, also=tuple(found[1:]))
+
+
+def _completed(
+    name: str, split: Split, matcher: Matcher, hints: frozenset[str], region: str
+) -> Match:
+    """The name's match, completed by the head it shares with its alternatives.
+
+    In "light or dark brown sugar" and "chicken or vegetable stock" the first choice lacks the
+    head; it is lent from the last alternative where the table knows the whole.
+    """
+    match = matcher.match(name, hints=hints, region=region)
+    if split.alternatives:
+        lender = split.alternatives[-1].split()
+        for place in range(max(0, len(lender) - 2), len(lender)):
+            borrowed = f"{name} {' '.join(lender[place:])}"
+            if lender[place].lower() in name.lower():
+                continue
+            if match.certainty < THRESHOLD or matcher.knows(borrowed):
+                lent = matcher.match(borrowed, hints=hints, region=region)
+                if lent.certainty > max(THRESHOLD, match.certainty - 0.1):
+                    return lent
+    if match.food is None and split.preparation:
+        # The grammar may have taken a word of the name for a preparation ("Ground, beef").
+        lead = split.preparation.split(",")[0].split()
+        if lead and len(lead) <= 2 and matcher.knows(f"{' '.join(lead)} {name}"):
+            return matcher.match(f"{' '.join(lead)} {name}", hints=hints, region=region)
+    return match
+
+
+def _alternatives(
+    split: Split, matcher: Matcher, region: str, taken: Match
+) -> tuple[tuple[Food, ...], tuple[str, ...]]:
+    found: list[Food] = []
+    unread: list[str] = []
+    for other in split.alternatives:
+        match = matcher.match(other, region=region)
+        if match.food is None:
+            if set(words(other)) - HARMLESS:
+                unread.append(other)
+        elif match.food != taken.food and match.food not in found:
+            found.append(match.food)
+    return tuple(found), tuple(unread)

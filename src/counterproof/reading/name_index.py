@@ -1,0 +1,180 @@
+"""The names of the food table, arranged for looking up by the head of a phrase."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from counterproof.reading.leftovers import passable
+from counterproof.reading.modifiers import FORMS, JOINING
+from counterproof.reading.spellings import plain, words
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counterproof.rows import Food, Tables
+
+MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
+_MINCES = ("ground", "mince", "minced")
+_NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
+
+
+@dataclass(frozen=True, slots=True)
+class IndexedName:
+    """One name of the table as comparable words; contested if it means more than one food."""
+
+    food: Food
+    words: frozenset[str]
+    region: str
+    contested: bool
+
+
+def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
+    """Comparable words with each state in one spelling and the grammar words left out.
+
+    Parameters
+    ----------
+    found : tuple of str
+        From `spellings.words`.
+
+    Returns
+    -------
+    tuple of str
+        "powdered" and "ground" both as "ground"; no "and", "of", "the".
+    """
+    return tuple(FORMS.get(word, word) for word in found if word not in JOINING)
+
+
+class NameIndex:
+    """All names of a food table. Built once; never changed."""
+
+    def __init__(self, tables: Tables) -> None:
+        self.by_name: dict[str, Food] = {plain(f.name): f for f in tables.foods.values()}
+        self.exact: dict[str, Food] = {}  # names with prepositions or numbers: only as a whole
+        self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
+        self.nouns: set[str] = set()
+        self.vocabulary: set[str] = set()
+        self.joined: dict[str, tuple[str, ...]] = {}
+        self.choices: dict[str, Food] = {}
+        self._add(tables)
+        # In the order of the alphabet: among equally near words the first wins, always the same.
+        self.spellings = tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
+
+    def whole(self, name: str) -> Food | None:
+        """The food that goes by this very name, prepositions and all.
+
+        Parameters
+        ----------
+        name : str
+            As written.
+
+        Returns
+        -------
+        Food or None
+            None where the name has to be read word by word.
+        """
+        found = self.by_name.get(plain(name).strip())
+        if found is None and not _NUMBERED.search(name):
+            found = self.exact.get(" ".join(words(name)))
+        return found
+
+    def knows(self, name: str) -> bool:
+        """Whether the table has these very words as a name, in any order.
+
+        Parameters
+        ----------
+        name : str
+            A possible name.
+
+        Returns
+        -------
+        bool
+            True where it has.
+        """
+        sought = canonical(words(name))
+        wanted = frozenset(sought)
+        return bool(sought) and any(
+            entry.words == wanted for word in sought for entry in self.by_head.get(word, ())
+        )
+
+    def joined_up(self, written: tuple[str, ...]) -> tuple[str, ...]:
+        """Words that the table writes apart or together ("bayleaf", "corn meal") brought in line.
+
+        Parameters
+        ----------
+        written : tuple of str
+            Canonical words as written.
+
+        Returns
+        -------
+        tuple of str
+            The same in the table's way of writing.
+        """
+        found: list[str] = []
+        skip = False
+        for index, word in enumerate(written):
+            if skip:
+                skip = False
+                continue
+            following = written[index + 1] if index + 1 < len(written) else ""
+            if following and word + following in self.vocabulary and word not in self.by_head:
+                found.append(word + following)
+                skip = True
+            elif word not in self.vocabulary and word in self.joined:
+                found.extend(self.joined[word])
+            else:
+                found.append(word)
+        return tuple(found)
+
+    def _add(self, tables: Tables) -> None:
+        foods: dict[frozenset[str], set[str]] = defaultdict(set)
+        listed: dict[tuple[str, frozenset[str], str], tuple[Food, tuple[str, ...]]] = {}
+        for food, name, region in _named(tables):
+            own = canonical(words(name))
+            if not own:
+                continue
+            if _NUMBERED.search(name) or not JOINING.isdisjoint(name.split()):
+                self.exact.setdefault(" ".join(words(name)), food)
+            if _NUMBERED.search(name):
+                continue
+            self.vocabulary.update(own)
+            self.joined.setdefault("".join(own), own)
+            self.choices.setdefault(" ".join(words(name)), food)
+            if len(own) == 1:
+                self.nouns.add(own[0])
+            foods[frozenset(own)].add(food.id)
+            for said in _minced(food, own):
+                listed.setdefault((food.id, frozenset(said), region), (food, said))
+        for (_, own_words, region), (food, own) in listed.items():
+            entry = IndexedName(food, own_words, region, len(foods[own_words]) > 1)
+            for head in _heads(own):
+                self.by_head[head].append(entry)
+
+
+def _named(tables: Tables) -> Iterator[tuple[Food, str, str]]:
+    for row in tables.names:
+        yield tables.foods[row.food], row.name, row.region
+    for food in tables.foods.values():
+        yield food, food.name, ""
+
+
+def _minced(food: Food, own: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
+    """The ways to say a name: minced meat is also ground or mince."""
+    yield own
+    if food.food_class in MEATS and len(own) > 1 and not set(_MINCES).isdisjoint(own):
+        for said in _MINCES:
+            yield tuple(said if word in _MINCES else word for word in own)
+
+
+def _heads(own: tuple[str, ...]) -> tuple[str, ...]:
+    """The words by which a name is looked up: its last, and its last that is no modifier."""
+    heads = {own[-1]}
+    for word in reversed(own):
+        if not passable(word):
+            heads.add(word)
+            break
+    else:
+        heads.update(own)
+    return tuple(sorted(heads))

@@ -1,0 +1,81 @@
+"""What the cook settled, and what a line adds to itself, brought into its parts."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from counterproof.reading.lines import split_line
+from counterproof.reading.relative import leant
+
+if TYPE_CHECKING:
+    from counterproof.reading.model import Split
+    from counterproof.units import System
+
+_ADDED = re.compile(r"(?:^|[,;]\s*)(?:\+|plus|and)\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)", re.IGNORECASE)
+
+
+def settled(split: Split, system: System) -> Split:
+    """The line with the cook's own "(meaning …)" written over what it replaces.
+
+    Parameters
+    ----------
+    split : Split
+        The line as the grammar split it.
+    system : System
+        Whose cups and spoons.
+
+    Returns
+    -------
+    Split
+        With the name, and the amount where one is given, of its meaning.
+    """
+    if not split.meaning:
+        return leant(split)
+    name, amount = split.meaning, None
+    pieces = [piece.strip() for piece in split.meaning.split(",") if piece.strip()]
+    for piece in pieces:
+        inner = split_line(piece, system)
+        if inner.quantities and not inner.name.strip("., "):
+            amount = inner
+            name = ", ".join(other for other in pieces if other is not piece)
+            break
+    inner = split_line(name, system)
+    if inner.quantities and inner.name:
+        amount, name = inner, inner.name
+    name = name.removeprefix("the ").strip()
+    settled = replace(
+        split, name=name or split.name, alternatives=(), preparation=split.preparation
+    )
+    if amount is None:
+        return settled
+    return replace(
+        settled,
+        quantities=amount.quantities,
+        packs=amount.packs,
+        container=amount.container or split.container,
+        size=amount.size,
+    )
+
+
+def additions(split: Split, system: System) -> tuple[Split, ...]:
+    """Further amounts a line adds: "8 cups broth + 2 cups water", "2 eggs plus 1 yolk".
+
+    Parameters
+    ----------
+    split : Split
+        The line as settled.
+    system : System
+        Whose cups and spoons.
+
+    Returns
+    -------
+    tuple of Split
+        One for each addition that has an amount; its name is empty where it adds more of the same.
+    """
+    said = f"{split.comment}, {split.preparation}"
+    if not ("plus" in said or "+" in said or "and" in said):
+        return ()
+    found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))
+    return tuple(other for other in found if other.quantities)
