@@ -15,8 +15,12 @@ from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Tables
 
 RangeFor = Literal["one-purchase", "the-average"]
 
-SETS: tuple[FactorSet, ...] = ("global", "literature", "national")
-"""Factor sets, the one with the producers' spread first."""
+SETS: tuple[FactorSet, ...] = ("global", "national", "literature")
+"""Factor sets in order of preference among equal fits.
+
+First the one with the producers' spread; then the one with a single boundary and stages; last
+the medians of studies whose boundaries differ.
+"""
 
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
 """How well a linked food fits, best first."""
@@ -250,7 +254,8 @@ def _component(  # noqa: PLR0913 - what a draw key is made of
         if row.stage in means and row.stage != "production":
             means[row.stage] += row.mean
     # Production, with losses and conversion, is what no other stage holds.
-    means["production"] = parameter.distribution.mean - sum(means.values())
+    rest = parameter.distribution.mean - sum(means.values())
+    means["production"] = 0.0 if abs(rest) < 1e-12 else rest
     return Component(share, factor, parameter, tuple(means.values()), bool(rows))
 
 
