@@ -162,7 +162,7 @@ _CALLED: Final = {
     "piece": "pc pce chunk",
     "clove": "",
     "bunch": "bu",
-    "sprig": "branch frond",
+    "sprig": "branch frond twig",
     "stalk": "stem",
     "head": "",
     "leaf": "",

@@ -6,14 +6,14 @@ import re
 from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.written_amounts import amounts, bracketed
-from counterproof.units import CONTAINERS, MEASURES
+from counterproof.units import MEASURES
 
 if TYPE_CHECKING:
     from counterproof.reading.unfinished import Unfinished
 
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
 _REMARK: Final = re.compile(
-    r"(?:plus|such as|preferably|ideally|if|about|approx|around|see|note|optional|you|i\s|we\s|like"
+    r"(?:plus|\+|such as|preferably|ideally|if|about|approx|around|see|note|optional|you|i\s|we\s|like"
     r"|i\.e|e\.g|eg\b|or\b|from\b|available|use|this|these|per\b|each|at least|including|depending"
     r"|for\b|to\b|recipe|store|enough|any\b|not\b|the\b|with\b|weighing|measuring|total|minimum|by\b"
     r"|as\b|more\b|extra\b|but\b|also\b|home|best|good|it\b|which\b|that\b)",
@@ -53,7 +53,7 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
         return
     meaning = _MEANING.match(inside)
     if meaning is not None:
-        _settle(inside[meaning.end() :], line)
+        line.meaning = inside[meaning.end() :]
         line.note("meaning", piece)
         return
     if not line.aside and len(inside) < _LONGEST_BRACKET:
@@ -82,23 +82,6 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool) -> bool:
         return False
     line.count(row, word)
     return True
-
-
-def _settle(meant: str, line: Unfinished) -> None:
-    """Take the cook's settlement: a food, and the amount that stands after its last comma."""
-    food, comma, tail = meant.rpartition(",")
-    found = bracketed(tail.strip() if comma else meant.strip(), line.system)
-    if found is None or not found[0][-1].named:
-        line.meaning = meant
-        return
-    line.meaning = food.strip()
-    head = line.head
-    settled = [amount.quantity for amount in found[0]]
-    first = head.quantities[0] if head.quantities else None
-    if first is not None and (first.measure in CONTAINERS or found[1] == "each"):
-        head.packs, head.container, head.quantities = first.low, first.measure, settled
-    else:
-        head.quantities = [*settled, *head.quantities]
 
 
 def read_clause(piece: str, line: Unfinished) -> None:

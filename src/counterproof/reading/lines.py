@@ -29,12 +29,13 @@ _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - 
 _MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _PARTS: Final = "juice zest rind peel yolk white leaves seeds pulp flesh".split()
 _PART_OF: Final = re.compile(
-    r"(?:the\s+|an?\s+)?((?:(?:finely|freshly|thinly|coarsely|roughly|strained|grated|pared|squeezed"
+    r"(?:the\s+|an?\s+|1\s+)?((?:(?:finely|freshly|thinly|coarsely|roughly|strained|grated|pared|squeezed"
     r"|chopped|shredded|fresh|long|thin|very)\s+)*"
     r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|strips? of zest)"
     r"(?:\s*(?:,|/|and|&|plus)\s*(?:the\s+)?(?:(?:finely|freshly|coarsely)\s+)?(?:grated\s+)?"
-    r"(?:juice|zest|rind|peel|pulp))?)\s+(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
-    r"(?:\d|\.\d|an?\b|one\b|two\b|three\b|four\b|half\b|small\b|large\b|medium\b|several\b))",
+    r"(?:juice|zest|rind|peel|pulp))?)\s+(?:(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
+    r"(?:\d|\.\d|an?\b|one\b|two\b|three\b|four\b|half\b|small\b|large\b|medium\b|several\b))"
+    r"|(?=\d))",
     re.IGNORECASE,
 )
 _METRIC_END: Final = re.compile(r"(?<=[^\W\d][ )])(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
@@ -132,7 +133,7 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
 
 def _finished(text: str, line: Unfinished) -> Split:
     head_ = line.head
-    name = " ".join(line.name)
+    name = " ".join(line.name).strip(" :;,.-/")
     if head_.quantities and head_.quantities[0].measure == "piece":
         name = _without_unit(name, line)
     name = name or _recovered(line)
@@ -155,6 +156,12 @@ def _finished(text: str, line: Unfinished) -> Split:
 
 def _without_unit(name: str, line: Unfinished) -> str:
     """Read "3 garlic cloves" as three cloves of garlic."""
+    first_word, _, rest = name.partition(" of ")
+    counted = measure_named(first_word) if rest else None
+    if counted is not None and MEASURES[counted] in COUNTS:
+        first = line.head.quantities[0]
+        line.head.quantities[0] = Quantity(first.low, first.high, counted)
+        return rest  # "2 chopped cloves of garlic"
     before, _, last = name.rpartition(" ")
     if not before or describes(before.split()):
         return name

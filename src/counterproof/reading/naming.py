@@ -10,6 +10,7 @@ from counterproof.reading.clauses import NO_FOOD, read_clause
 from counterproof.reading.unfinished import describes
 from counterproof.reading.words import (
     AND,
+    BOUGHT_SO,
     BREAK,
     MANNER,
     NEVER_ALONE,
@@ -78,6 +79,8 @@ def read_name(piece: str, line: Unfinished) -> None:
     if start < stop:
         start = _sized(words, start, stop, line)
     name = words[start:stop]
+    if len(name) > 1 and name[-1].lower() == "or":
+        line.note("comment", name.pop())  # the choice stands on the next line
     if name and not line.head.quantities:
         name = _amount_after(name, line)
     if name:
@@ -98,7 +101,7 @@ def _sized(words: list[str], start: int, stop: int, line: Unfinished) -> int:
         size = SIZES.get(lower)
         if not size and lower.endswith(("-size", "-sized")):
             size = lower
-        weighed = MEASURES[head.quantities[0].measure] in {"mass", "volume"}
+        weighed = MEASURES[head.quantities[0].measure] in {"mass", "volume", "length"}
         if not size or (weighed and "size" not in lower and not words[stop - 1].endswith("s")):
             break
         head.size = f"{head.size} {size}".strip()
@@ -122,8 +125,8 @@ def _prepared(words: list[str], classes: list[int], line: Unfinished) -> int:
     measure = head.quantities[0].measure if head.quantities else ""
     if head.container in _PREPACKED or measure in _PREPACKED:
         return 0  # "1 tin chopped tomatoes" is bought chopped
-    minced_meat = words[last - 1].lower() == "minced" and words[last].lower() in _MEATS
-    return 0 if minced_meat else last
+    pair = (words[last - 1].lower(), words[last].lower())
+    return 0 if pair in BOUGHT_SO or (pair[0] == "minced" and pair[1] in _MEATS) else last
 
 
 def _name_end(words: list[str], classes: list[int], start: int) -> int:
@@ -153,7 +156,7 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
 def _amount_after(name: list[str], line: Unfinished) -> list[str]:
     """Read "flour 200 g": the amount after the name."""
     for place in range(1, len(name)):
-        if name[place][0].isdigit() or name[place][0] == ".":
+        if name[place][0] in "0123456789.~":
             after = " ".join(name[place:])
             found = bracketed(after, line.system)
             if found is not None:
@@ -175,11 +178,12 @@ def _read_alternatives(words: list[str], line: Unfinished) -> None:
     line.note("name", foods[0])
     for food in foods[1:]:
         line.note("alternative", f"or {food}")
+    for place, food in enumerate(foods[1:], start=1):
+        row = amounts(food, 0, line.system)
+        foods[place] = (food[row[-1].end :].strip().removeprefix("of ") if row else food) or food
     foods = with_shared_head(foods)
     line.name.append(foods[0])
-    for food in foods[1:]:
-        row = amounts(food, 0, line.system)
-        line.alternatives.append((food[row[-1].end :].strip() if row else food) or food)
+    line.alternatives += foods[1:]
 
 
 def with_shared_head(foods: list[str]) -> list[str]:

@@ -90,6 +90,7 @@ def tidied(text: str) -> str:
         text = unicodedata.normalize("NFC", text)
         text = "".join([c if c.isascii() or c == "⁄" else _kept(c) for c in text])
         text = _WORD.sub(_without_look_alikes, text)
+    text = text.replace("(s)", "s")
     if "*" in text or "_" in text:
         text = _EMPHASIS.sub("", text)
     if not text[:1].isalnum():

@@ -23,7 +23,7 @@ _WEAK: Final = frozenset(
     " rib spear shot stem piece chunk fistful frond drop".split()
 )
 """Unit words that also begin names: "4 fillet steaks", "2 bottle gourds"."""
-_NEEDS_OF: Final = frozenset("nut pat lump basket cake shot drop pot".split())
+_NEEDS_OF: Final = frozenset("nut pat lump basket cake drop pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
@@ -72,6 +72,8 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
                 size_end = match.end()
         elif lower in _JOINTS and size:
             size.append(lower)
+        elif lower in {"size", "sized"} and size:
+            size_end = match.end()
         elif lower in FILLS:
             fills.append(lower)
         else:

@@ -124,11 +124,11 @@ _CUT: Final = (
     "soaked squashed broken flaked flattened spooned heaping bashed cracked strained picked "
     "plucked pared scraped split pulled pressed patted rubbed ripped hand-torn rolled-out "
     "hard-boiled soft-boiled parboiled pre-cooked uncooked unbeaten pulverized pureed puréed "
-    "blended crumpled tied pricked scored cubes coarse-chopped thin-sliced fine-chopped "
-    "quick-soaked topped tailed rinsed-and-drained stirred well-stirred mixed-up wiped "
-    "chunked sectioned segmented strips julienne processed refreshed dissolved dried-off "
-    "shucked debearded bearded unwrapped kneaded proved risen stripped roasted-off melted-down "
-    "well-shaken well-washed well-chilled well-beaten well-drained spiralized spiralised frenched tenderised tenderized portioned cubed-up liquidised".split()
+    "blended crumpled tied pricked scored coarse-chopped thin-sliced fine-chopped "
+    "quick-soaked stirred well-stirred wiped "
+    "chunked sectioned segmented julienne processed refreshed dissolved "
+    "shucked debearded bearded unwrapped kneaded proved risen stripped "
+    "well-shaken well-washed well-chilled well-beaten well-drained spiralized spiralised frenched tenderised tenderized portioned liquidised".split()
 )
 _HOW: Final = (
     "finely roughly coarsely thinly thickly freshly lightly well very loosely firmly tightly "
@@ -172,6 +172,20 @@ NEVER_ALONE: Final = frozenset(
 )
 """Words that describe and cannot be a whole name: the name goes on after their comma."""
 
+BOUGHT_SO: Final = frozenset(
+    {
+        ("split", "peas"),
+        ("split", "pea"),
+        ("split", "lentils"),
+        ("cracked", "wheat"),
+        ("shredded", "wheat"),
+        ("crushed", "tomatoes"),
+        ("whipped", "cream"),
+        ("mashed", "potato"),
+    }
+)
+"""Foods bought in the state their first word names; it is no work for the cook."""
+
 SHARED_HEADS: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
     {
         **dict.fromkeys(
@@ -201,6 +215,15 @@ SHARED_HEADS: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
         "lettuce": frozenset("romaine butter iceberg cos bibb".split()),
         "salt": frozenset("sea kosher table rock".split()),
         "zest": frozenset("lemon lime orange".split()),
+        "mushrooms": frozenset(
+            "button crimini cremini chestnut oyster shiitake portobello field wild".split()
+        ),
+        "tomatoes": frozenset("cherry plum roma grape beef vine".split()),
+        "rice": frozenset("basmati jasmine arborio long-grain short-grain wild".split()),
+        "syrup": frozenset("maple golden corn agave rice".split()),
+        "noodles": frozenset("egg rice udon soba wheat".split()),
+        "bread": frozenset("rye sourdough french italian pitta white".split()),
+        "leaves": frozenset("basil mint spinach bay coriander parsley".split()),
     }
 )
 """Head nouns that one "or" may share, and the nouns that may stand before them:

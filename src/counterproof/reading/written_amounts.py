@@ -17,7 +17,7 @@ from counterproof.reading.unit_words import unit_at
 from counterproof.units import MEASURES, System, unit_kg, unit_ml
 
 ABOUT: Final = re.compile(
-    r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|around|roughly|circa|ca?\.|at least|up to|almost"
+    r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|appr\.|around|roughly|circa|ca?\.|at least|up to|almost"
     r"|nearly|just over|just under|generous|scant|good|full|slightly heaped|heaped|heaping|rounded"
     r"|level|additional|another|minimum|(?:a )?total of|preferably|the|between|from|weighing"
     r"|(?:drained|net) weight:?|each(?: weighing| about)?)\s+|~\s*",
@@ -92,25 +92,25 @@ def amount_at(line: str, at: int) -> Amount | None:
         return Amount(low, high, "piece", named=False, end=unit.end, size=unit.size, flags=flags)
     end = unit.end
     if match.group("to") is None:
-        high, end = _range_end(line, end, low, unit.measure)
+        high, end = _range_end(line, end, high, unit.measure)
     return Amount(
         low, high, unit.measure, named=True, end=end, size=unit.size, flags=(*flags, *unit.fills)
     )
 
 
-def _range_end(line: str, at: int, low: float, measure: str) -> tuple[float, int]:
+def _range_end(line: str, at: int, high: float, measure: str) -> tuple[float, int]:
     """Return the most, and where it ends, of a range with a unit on both sides."""
     to = _TO.match(line, at)
     other = NUMBER.match(line, to.end()) if to is not None else None
     if to is None or other is None or other.group("to") is not None:
-        return low, at
+        return high, at
     most, _, _ = range_value(other)
     unit = unit_at(line, other.end(), most)
     second = unit.measure
     if second is not None and MEASURES[second] == MEASURES[measure] == "mass":
         most *= unit_kg(second) / unit_kg(measure)
         second = measure if to.group().strip() == "to" else second
-    return (most, unit.end) if second == measure and most > low else (low, at)
+    return (most, unit.end) if second == measure and most > high else (high, at)
 
 
 def _ratio(first: str, second: str, system: System) -> float | None:
