@@ -399,7 +399,7 @@ _EXAMPLES: Final[Mapping[str, str]] = MappingProxyType(
         "concentration": "6g/L",
     }
 )
-_QUANTITY: Final = re.compile(r"\s*([+-−]?)(\d+(?:[.,]\d+)?|\.\d+)\s*([^\s\d]\S*)?\s*")
+_QUANTITY: Final = re.compile(r"\s*([+−-]?)(\d+(?:[.,]\d+)?|\.\d+)\s*([^\s\d]\S*)?\s*")
 
 
 def _typed_unit(word: str, kind: Asked) -> str | None:

@@ -162,6 +162,7 @@ def _read_counted(line: str, counted: Amount, found: Head, system: System) -> No
         found.packs = counted.low
         if times is None and MEASURES[pack[0].measure] == "length":
             _take_as_size(found, counted)
+        _spread(found, counted)
 
 
 def _read_bracketed_pack(
@@ -183,6 +184,17 @@ def _read_bracketed_pack(
         found.packs, found.container = 1.0, ""
     elif MEASURES[row[0].measure] == "length":
         _take_as_size(found, counted)
+    _spread(found, counted)
+
+
+def _spread(found: Head, counted: Amount) -> None:
+    """Give "4 to 6 (5-ounce) fillets" its range: packs are one number, so it goes inside."""
+    if counted.low < counted.high and found.packs == counted.low and found.packs > 0:
+        found.packs = 1.0
+        found.quantities = [
+            Quantity(each.low * counted.low, each.high * counted.high, each.measure)
+            for each in found.quantities
+        ]
 
 
 def _take_as_size(found: Head, counted: Amount) -> None:
