@@ -83,7 +83,20 @@ class Page:
         self.line = max(self.width - beside, 20) if self.wide else max(self.width - 5, 16)
 
     def words(self, text: str, style: str = "") -> Text:
-        """Text in characters that the console has, numbers never parted from their units."""
+        """Text in characters that the console has, numbers never parted from their units.
+
+        Parameters
+        ----------
+        text : str
+            Any text, already printable.
+        style : str
+            Rich style, or none.
+
+        Returns
+        -------
+        Text
+            The text in one style.
+        """
         text = re.sub(r"(?<=\d) (?=[^\W\d]{1,2}\b)", _UNBROKEN, text)
         text = text.replace(numerals.SPACE, _UNBROKEN)
         if self.ascii:
@@ -96,14 +109,40 @@ class Page:
         return Text(text, style=style)
 
     def sign(self, level: str) -> Text:
+        """Correction sign of a mark's level.
+
+        Parameters
+        ----------
+        level : str
+            note, doubt or fault.
+
+        Returns
+        -------
+        Text
+            One character in blue.
+        """
         return Text((_ASCII_SIGNS if self.ascii else _SIGNS)[level], style=BLUE)
 
     def wrapped(self, texts: Iterable[Text], width: int) -> tuple[Text, ...]:
+        """Paragraphs broken into lines.
+
+        Parameters
+        ----------
+        texts : iterable of Text
+            Paragraphs; empty ones are left out.
+        width : int
+            Columns a line may fill.
+
+        Returns
+        -------
+        tuple[Text, ...]
+            Lines.
+        """
         return tuple(
             line for text in texts if text.plain for line in text.wrap(self.console, width)
         )
 
-    def line_of(self, columns: Sequence[Column], row: int) -> Text:
+    def _line_of(self, columns: Sequence[Column], row: int) -> Text:
         made = Text()
         for column in columns:
             cell = column.lines[row] if row < len(column.lines) else Text()
@@ -115,15 +154,38 @@ class Page:
         return made
 
     def put(self, *columns: Column) -> None:
+        """Print columns beside each other.
+
+        Parameters
+        ----------
+        *columns : Column
+            From left to right.
+        """
         for row in range(max(len(column.lines) for column in columns)):
-            self.put_line(self.line_of(columns, row))
+            self.put_line(self._line_of(columns, row))
 
     def put_line(self, text: Text | None = None) -> None:
+        """Print one line.
+
+        Parameters
+        ----------
+        text : Text or None
+            One line, or an empty one.
+        """
         line = text or Text()
         line.plain = line.plain.replace(_UNBROKEN, " ")
         self.console.print(line, soft_wrap=True, highlight=False, markup=False, emoji=False)
 
     def put_indented(self, texts: Iterable[Text], indent: int = 5) -> None:
+        """Print paragraphs that stand in.
+
+        Parameters
+        ----------
+        texts : iterable of Text
+            Paragraphs; empty ones are left out.
+        indent : int
+            Columns it stands in.
+        """
         width = max(self.width - indent, 12)
         for line in self.wrapped(texts, width):
             line.rstrip()
@@ -131,7 +193,20 @@ class Page:
 
 
 def ground(page: Page, scale: Scale) -> Text:
-    """The common scale's light rules across one row of characters."""
+    """The common scale's light rules across one row of characters.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    scale : Scale
+        The common scale.
+
+    Returns
+    -------
+    Text
+        One line of characters.
+    """
     cells = Text(" " * page.scale)
     return _with_rules(page, cells, scale)
 
@@ -154,7 +229,26 @@ def _rule(page: Page, tick: float) -> str:
 def drawn_interval(
     page: Page, scale: Scale, value: Range | None, middle: str, sign: str | None = None
 ) -> Text:
-    """An interval in characters: a thin line, and a cross-stroke at the middle value."""
+    """An interval in characters: a thin line, and a cross-stroke at the middle value.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    scale : Scale
+        The common scale.
+    value : Range or None
+        What is drawn; nothing but the rules without it. [the scale's unit]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+    sign : str or None
+        Another character for the middle value.
+
+    Returns
+    -------
+    Text
+        One line of characters.
+    """
     if value is None:
         return ground(page, scale)
     start, end = _cell(page, scale, value.p05), _cell(page, scale, value.p95)
@@ -173,7 +267,20 @@ def _cell(page: Page, scale: Scale, value: float) -> int:
 
 
 def axis(page: Page, scale: Scale) -> Text:
-    """The numbers of the ticks, as many as find room."""
+    """The numbers of the ticks, as many as find room.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    scale : Scale
+        The common scale.
+
+    Returns
+    -------
+    Text
+        One line of characters.
+    """
     row = [" "] * page.scale
     free = 0
     for tick in scale.ticks:
@@ -186,7 +293,20 @@ def axis(page: Page, scale: Scale) -> Text:
 
 
 def hatched(fields: Sequence[hatching.Field], width: int) -> Text:
-    """Return a strip of stages, `width` characters long, in each stage's letter."""
+    """Return a strip of stages, `width` characters long, in each stage's letter.
+
+    Parameters
+    ----------
+    fields : sequence of Field
+        Stages on the strip.
+    width : int
+        Its length in characters.
+
+    Returns
+    -------
+    Text
+        One line of characters.
+    """
     return Text("".join(_letter_at(fields, (cell + 0.5) / width) for cell in range(width)))
 
 

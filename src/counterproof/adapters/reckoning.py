@@ -20,7 +20,7 @@ from counterproof.adapters.characters import (
     hatched,
 )
 from counterproof.marks import Mark
-from counterproof.press import hatching, numerals, wording
+from counterproof.press import footing, hatching, margins, numerals, wording
 from counterproof.press.intervals import Scale, common_scale, serving_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, VersionProof
@@ -32,18 +32,50 @@ if TYPE_CHECKING:
 def marks_of(
     page: Page, marks: Iterable[Mark], *, in_line: bool, signed: bool = True
 ) -> list[Text]:
+    """Marks in words, each doubt with the texts that settle it.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    marks : iterable of Mark
+        Marks of a line, a step or the whole recipe.
+    in_line : bool
+        Whether its choices are written into an ingredient line.
+    signed : bool
+        Whether each begins with its sign.
+
+    Returns
+    -------
+    list[Text]
+        Paragraphs.
+    """
     made = []
     for mark in marks:
         lead = page.sign(mark.level) + Text(" ") if signed else Text()
         style = GREY if mark.level == "note" else BLUE
         made.append(lead + page.words(printable(mark.message), style))
         if mark.choices:
-            made.append(page.words(wording.settle_lead(in_line=in_line), GREY))
-        made += [page.words(words) for words in wording.choices(mark, in_line=in_line)]
+            made.append(page.words(margins.settle_lead(in_line=in_line), GREY))
+        made += [page.words(words) for words in margins.choices(mark, in_line=in_line)]
     return made
 
 
 def figure(page: Page, told: numerals.Shown) -> tuple[Text, ...]:
+    """A number with its interval, for a narrow column.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    told : Shown
+        A range as printed.
+
+    Returns
+    -------
+    tuple[Text, ...]
+        Short lines: the middle, the interval, the median where it lies apart.
+    """
     parts = [page.words(told.middle, STRONG)]
     if not told.exact:
         parts.append(page.words(told.span, GREY))
@@ -53,6 +85,17 @@ def figure(page: Page, told: numerals.Shown) -> tuple[Text, ...]:
 
 
 def serving_heads(page: Page, title: str, scale: Scale) -> None:
+    """Print a heading over the scale of whole servings.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    title : str
+        The heading.
+    scale : Scale
+        The common scale.
+    """
     page.put_line()
     if not page.wide:
         page.put_indented([page.words(f"{title} (whole servings, {numerals.CO2E})", STRONG)], 0)
@@ -92,6 +135,15 @@ def _reckoning(  # noqa: PLR0913, PLR0917 - a row is its words and its drawing
 
 
 def total(page: Page, edition: Edition) -> None:
+    """Print the total, the versions and the second opinion on one scale.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    edition : Edition
+        What is shown.
+    """
     scale = serving_scale(edition)
     serving_heads(page, "Total", scale)
     told = [
@@ -105,7 +157,7 @@ def total(page: Page, edition: Edition) -> None:
         page.put_line()
         _side_head(page, "Versions, on the same draws")
         _versions(page, edition.versions, edition.middle, scale)
-    opinions = wording.opinions(edition)
+    opinions = footing.opinions(edition)
     if opinions:
         page.put_line()
         _side_head(page, "Second opinion: the total in other factor sets")
@@ -134,7 +186,17 @@ def _side_head(page: Page, title: str) -> None:
 
 
 def side(page: Page, title: str, texts: Sequence[Text]) -> None:
-    """A heading in the left margin and what it heads beside it, or below where it is narrow."""
+    """A heading in the left margin and what it heads beside it, or below where it is narrow.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    title : str
+        The heading.
+    texts : sequence of Text
+        Paragraphs; without any, nothing is printed.
+    """
     if not any(text.plain for text in texts):
         return
     page.put_line()
@@ -150,19 +212,28 @@ def side(page: Page, title: str, texts: Sequence[Text]) -> None:
 
 
 def foot(page: Page, edition: Edition) -> None:
+    """Print what stands under the total: stages, coverage, and all that makes it judgeable.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    edition : Edition
+        What is shown.
+    """
     side(page, "Stages", _stages(page, edition))
-    side(page, "Coverage", [page.words(wording.sentence(*wording.coverage_phrases(edition)))])
+    side(page, "Coverage", [page.words(wording.sentence(*footing.coverage_phrases(edition)))])
     side(
         page,
         "What to settle next",
-        [page.words(words) for words in wording.settle_phrases(edition)],
+        [page.words(words) for words in footing.settle_phrases(edition)],
     )
     side(page, "Assumed", [page.words(printable(words)) for words in edition.assumed])
     side(page, "Allergens", allergens(page, edition))
     side(page, "Cautions", [page.words(printable(words)) for words in edition.cautions])
-    side(page, "Sources", [page.words(words) for words in wording.source_phrases(edition)])
-    basis = [page.words(f"{name}: {value}") for name, value in wording.basis_rows(edition)]
-    side(page, "Basis", [*basis, page.words(wording.NO_REVIEW)])
+    side(page, "Sources", [page.words(words) for words in footing.source_phrases(edition)])
+    basis = [page.words(f"{name}: {value}") for name, value in footing.basis_rows(edition)]
+    side(page, "Basis", [*basis, page.words(footing.NO_REVIEW)])
     signs(page, wording.all_marks(edition))
 
 
@@ -180,23 +251,54 @@ def _stages(page: Page, edition: Edition) -> list[Text]:
 
 
 def allergens(page: Page, edition: Edition) -> list[Text]:
+    """The allergen statement.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    list[Text]
+        Paragraphs.
+    """
     return [
         page.words(f"{what}: {which}" if what else which)
-        for what, which in wording.allergen_phrases(edition)
+        for what, which in footing.allergen_phrases(edition)
     ]
 
 
 def signs(page: Page, marks: Sequence[Mark]) -> None:
+    """Print what the signs used in this proof mean.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    marks : sequence of Mark
+        All marks of the proof.
+    """
     levels = [level for level in ("doubt", "fault", "note") if any(m.level == level for m in marks)]
     side(
         page,
         "Signs",
-        [page.sign(level) + page.words(f"  {wording.SIGN_MEANINGS[level]}") for level in levels],
+        [page.sign(level) + page.words(f"  {margins.SIGN_MEANINGS[level]}") for level in levels],
     )
 
 
 def comparison(page: Page, compared: Comparison) -> None:
-    """Put servings beside each other on one scale, then every pair of them on shared draws."""
+    """Put servings beside each other on one scale, then every pair of them on shared draws.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    compared : Comparison
+        Servings and their pairs.
+    """
     middle = compared.items[0][1].basis.middle if compared.items else "mean"
     scale = common_scale(found.serving for _, found in compared.items)
     serving_heads(page, "One serving of each", scale)

@@ -34,7 +34,7 @@ from counterproof.adapters.reckoning import (
     signs,
     total,
 )
-from counterproof.press import numerals, wording
+from counterproof.press import margins, numerals, wording
 from counterproof.press.intervals import Scale, line_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof
@@ -47,7 +47,15 @@ if TYPE_CHECKING:
 
 
 def print_proof(edition: Edition, console: Console) -> None:
-    """Print the whole proof: every line between its margins, and what stands under the recipe."""
+    """Print the whole proof: every line between its margins, and what stands under the recipe.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+    console : Console
+        Where it is printed.
+    """
     page = Page(console)
     _head(page, edition, (wording.serving_phrase(edition), wording.attention(edition)))
     scale = line_scale(edition)
@@ -57,7 +65,15 @@ def print_proof(edition: Edition, console: Console) -> None:
 
 
 def print_mark(edition: Edition, console: Console) -> None:
-    """Print how each line and step was understood, without any footprint."""
+    """Print how each line and step was understood, without any footprint.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+    console : Console
+        Where it is printed.
+    """
     page = Page(console)
     _head(page, edition, (wording.attention(edition),))
     _rows(page, edition, None)
@@ -68,12 +84,28 @@ def print_mark(edition: Edition, console: Console) -> None:
 
 
 def print_comparison(compared: Comparison, console: Console) -> None:
-    """Print servings of recipes or versions beside each other, and every pair of them."""
+    """Print servings of recipes or versions beside each other, and every pair of them.
+
+    Parameters
+    ----------
+    compared : Comparison
+        Servings and their pairs.
+    console : Console
+        Where it is printed.
+    """
     comparison(Page(console), compared)
 
 
 def print_error(error: CounterproofError, console: Console) -> None:
-    """Print what went wrong, where, and what to do next; the technical name comes last."""
+    """Print what went wrong, where, and what to do next; the technical name comes last.
+
+    Parameters
+    ----------
+    error : CounterproofError
+        What went wrong.
+    console : Console
+        Where it is printed.
+    """
     page = Page(console)
     where = printable(error.file or "")
     if error.line is not None:
@@ -145,7 +177,7 @@ def _section(page: Page, section: str, scale: Scale | None) -> None:
 
 def _row(page: Page, holder: LineProof | StepProof, middle: str, scale: Scale | None) -> None:
     text = page.words(printable(holder.as_written))
-    pressing, notes = wording.marks_by_weight(holder.marks)
+    pressing, notes = margins.marks_by_weight(holder.marks)
     if pressing:
         text += page.words(" ") + page.sign(pressing[0].level)
     in_line = isinstance(holder, LineProof)
@@ -213,19 +245,19 @@ def _facts(
     if isinstance(holder, LineProof):
         return [
             page.words(printable(holder.food or ""), STRONG),
-            page.words(wording.amount(holder, middle)),
-            page.words(wording.link(holder) if scale else "", GREY),
-            page.words(wording.certainty(holder), GREY),
+            page.words(margins.amount(holder, middle)),
+            page.words(margins.link(holder) if scale else "", GREY),
+            page.words(margins.certainty(holder), GREY),
         ]
     return [
         page.words(printable(holder.understood), STRONG),
-        page.words(wording.step_energy(holder, middle)),
+        page.words(margins.step_energy(holder, middle)),
     ]
 
 
 def _value(page: Page, holder: LineProof | StepProof, middle: str) -> tuple[Text, ...]:
     if holder.kgco2e is None:
-        why = wording.why_not_counted(holder)
+        why = margins.why_not_counted(holder)
         return page.wrapped([page.words(why, GREY)], page.value)
     return figure(page, numerals.shown(holder.kgco2e, middle))
 
@@ -234,7 +266,7 @@ def _folded_value(
     page: Page, holder: LineProof | StepProof, middle: str, scale: Scale
 ) -> list[Text]:
     if holder.kgco2e is None:
-        return [page.words(wording.why_not_counted(holder), GREY)]
+        return [page.words(margins.why_not_counted(holder), GREY)]
     told = numerals.shown(holder.kgco2e, middle)
     if not page.drawn:
         median = f"; median {told.median}" if told.median else ""

@@ -34,13 +34,39 @@ SHEET = Inks("#14171b", "#5a636d", "#cdd3da", "#2457b5", "#fcfdfe", "Counterproo
 
 
 def rounded(value: float) -> str:
-    """Return a length with at most two decimals and no trailing zeros, the same on every run."""
+    """Return a length with at most two decimals and no trailing zeros, the same on every run.
+
+    Parameters
+    ----------
+    value : float
+        A length. [px or %]
+
+    Returns
+    -------
+    str
+        The same text on every run.
+    """
     text = f"{value:.2f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
 
 
 def tag(name: str, inside: str = "", **attributes: str | float | None) -> str:
-    """Return one SVG element; `_` in a name stands for `-`, and None leaves an attribute out."""
+    """Return one SVG element; `_` in a name stands for `-`, and None leaves an attribute out.
+
+    Parameters
+    ----------
+    name : str
+        Name of the element.
+    inside : str
+        Elements or escaped text inside it.
+    **attributes : str, float or None
+        Its attributes.
+
+    Returns
+    -------
+    str
+        The element, its attributes escaped.
+    """
     written = "".join(
         f' {key.rstrip("_").replace("_", "-")}="{_attribute(value)}"'
         for key, value in attributes.items()
@@ -95,7 +121,24 @@ def framed(  # noqa: PLR0913 - a frame is its size and its words
 
 
 def standing(name: str, inside: str, *, width: float, height: float) -> str:
-    """Return a small sign that only repeats what stands beside it in words: hidden from readers."""
+    """Return a small sign that only repeats what stands beside it in words: hidden from readers.
+
+    Parameters
+    ----------
+    name : str
+        Name for the style sheet.
+    inside : str
+        SVG elements.
+    width : float
+        Its width, > 0. [px]
+    height : float
+        Its height, > 0. [px]
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "svg",
         inside,
@@ -109,7 +152,22 @@ def standing(name: str, inside: str, *, width: float, height: float) -> str:
 
 
 def stroke(path: str, colour: str, width: float = 1.0) -> str:
-    """Return an open path with round ends, as a pencil leaves it."""
+    """Return an open path with round ends, as a pencil leaves it.
+
+    Parameters
+    ----------
+    path : str
+        SVG path data.
+    colour : str
+        As SVG understands it.
+    width : float
+        Of the pencil, > 0. [px]
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "path",
         d=path,
@@ -122,7 +180,20 @@ def stroke(path: str, colour: str, width: float = 1.0) -> str:
 
 
 def hairline(x1: str, y1: str, x2: str, y2: str, colour: str) -> str:
-    """Return a one-pixel rule that is never blurred."""
+    """Return a one-pixel rule that is never blurred.
+
+    Parameters
+    ----------
+    x1, y1, x2, y2 : str
+        Its ends. [px or %]
+    colour : str
+        As SVG understands it.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "line",
         x1=x1,
@@ -145,7 +216,30 @@ def label(  # noqa: PLR0913 - a piece of type is its place and its dress
     size: float = 11,
     anchor: str = "middle",
 ) -> str:
-    """Return a short piece of type."""
+    """Return a short piece of type.
+
+    Parameters
+    ----------
+    words : str
+        What is written; escaped here.
+    x : str
+        Where it stands. [px or %]
+    y : float
+        Its base line. [px]
+    colour : str
+        As SVG understands it.
+    face : str
+        Type face.
+    size : float
+        Type size, > 0. [px]
+    anchor : str
+        Which part of it stands at x: start, middle or end.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "text",
         escape(words),
@@ -159,7 +253,18 @@ def label(  # noqa: PLR0913 - a piece of type is its place and its dress
 
 
 def registration_cross(inks: Inks = PAGE) -> str:
-    """Return the cross in a circle by which a printer lays one plate over another."""
+    """Return the cross in a circle by which a printer lays one plate over another.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     circle = tag("circle", cx=11.5, cy=11.5, r=5.5, fill="none", stroke=inks.ink, stroke_width=0.75)
     return standing(
         "registration",
@@ -172,7 +277,18 @@ def registration_cross(inks: Inks = PAGE) -> str:
 
 
 def caret(inks: Inks = PAGE) -> str:
-    """Return the caret: something has to be put in here. It stands for a doubt."""
+    """Return the caret: something has to be put in here. It stands for a doubt.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return standing(
         "caret",
         stroke("M2 13 L7.4 3.2 Q7.9 2.4 8.3 3.3 L12.4 13.4", inks.blue, 1.5),
@@ -182,24 +298,70 @@ def caret(inks: Inks = PAGE) -> str:
 
 
 def deletion_loop(inks: Inks = PAGE) -> str:
-    """Return the deletion loop: taken out of the count. It stands for a fault."""
+    """Return the deletion loop: taken out of the count. It stands for a fault.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     path = "M1.6 13.6 C5 14.4 8.6 11.6 10.6 7.6 C12.2 4.4 11.6 1.6 9.4 2 C7 2.5 6.4 6 7.8 8.6 C9 10.9 11.4 12.8 13.6 11.4"
     return standing("loop", stroke(path, inks.blue, 1.5), width=15, height=16)
 
 
 def stet_dots(inks: Inks = PAGE) -> str:
-    """Return the dots under a word that let it stand. They stand for a note."""
+    """Return the dots under a word that let it stand. They stand for a note.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     dots = "".join(tag("circle", cx=x, cy=11, r=1.05, fill=inks.blue) for x in (2.5, 6, 9.5, 13))
     return standing("stet", dots, width=15, height=16)
 
 
 def sign(level: str, inks: Inks = PAGE) -> str:
-    """Return the correction sign of a mark's level: note, doubt or fault."""
+    """Return the correction sign of a mark's level: note, doubt or fault.
+
+    Parameters
+    ----------
+    level : str
+        note, doubt or fault.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return {"doubt": caret, "fault": deletion_loop}.get(level, stet_dots)(inks)
 
 
 def leader(inks: Inks = PAGE) -> str:
-    """Return the pencil line that leads from a line of the recipe to its mark in the margin."""
+    """Return the pencil line that leads from a line of the recipe to its mark in the margin.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "svg",
         tag("line", x1="0", y1="100%", x2="100%", y2="0", stroke=inks.blue, stroke_width=1),

@@ -89,7 +89,18 @@ def _rename(font: TTFont, face: Face) -> None:
 
 
 def font_faces(characters: str) -> str:
-    """Return the style rules that hold every face of the sheet, cut to some characters."""
+    """Return the style rules that hold every face of the sheet, cut to some characters.
+
+    Parameters
+    ----------
+    characters : str
+        What the page holds.
+
+    Returns
+    -------
+    str
+        CSS.
+    """
     return "\n".join(_rule(face, characters) for face in FACES)
 
 

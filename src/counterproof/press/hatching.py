@@ -41,17 +41,50 @@ _PRINTED = {
 
 
 def letter(stage: str) -> str:
-    """Return the character that stands for a stage's hatching in plain type."""
+    """Return the character that stands for a stage's hatching in plain type.
+
+    Parameters
+    ----------
+    stage : str
+        A life-cycle stage of `rows.STAGES`.
+
+    Returns
+    -------
+    str
+        One character.
+    """
     return _PRINTED.get(stage, "?")
 
 
 def pattern_name(stage: str) -> str:
-    """Return the name under which a drawing refers to a stage's pattern."""
+    """Return the name under which a drawing refers to a stage's pattern.
+
+    Parameters
+    ----------
+    stage : str
+        A life-cycle stage of `rows.STAGES`.
+
+    Returns
+    -------
+    str
+        A name that is the same in every drawing.
+    """
     return f"hatching-{stage.replace(' ', '-')}"
 
 
 def patterns(inks: Inks = PAGE) -> str:
-    """Return the definitions of every stage's pattern, once for a page or a drawing."""
+    """Return the definitions of every stage's pattern, once for a page or a drawing.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     made = []
     for stage in STAGES:
         side, strokes = _CELLS[stage]
@@ -77,7 +110,20 @@ def patterns(inks: Inks = PAGE) -> str:
 
 
 def swatch(stage: str, inks: Inks = PAGE) -> str:
-    """Return a small hatched field for the key."""
+    """Return a small hatched field for the key.
+
+    Parameters
+    ----------
+    stage : str
+        A life-cycle stage of `rows.STAGES`.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "svg",
         _field("0.5", "23", stage, inks, height=13),

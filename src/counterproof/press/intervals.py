@@ -32,11 +32,33 @@ class Scale:
     decimals: int
 
     def place(self, value: float) -> str:
-        """Return where a value stands, clipped to the scale's ends."""
+        """Return where a value stands, clipped to the scale's ends.
+
+        Parameters
+        ----------
+        value : float
+            What is placed. [the scale's unit]
+
+        Returns
+        -------
+        str
+            Per cent of the width, such as `12.5%`.
+        """
         return f"{rounded(100 * self.share(value))}%"
 
     def share(self, value: float) -> float:
-        """Return where a value stands, as a share of the width from 0 to 1."""
+        """Return where a value stands, as a share of the width from 0 to 1.
+
+        Parameters
+        ----------
+        value : float
+            What is placed. [the scale's unit]
+
+        Returns
+        -------
+        float
+            From 0 to 1, clipped to the ends.
+        """
         return min(max((value - self.low) / (self.high - self.low), 0.0), 1.0)
 
 
@@ -71,26 +93,72 @@ def common_scale(values: Iterable[Range], most_ticks: int = MOST_TICKS) -> Scale
 
 
 def line_scale(edition: Edition) -> Scale:
-    """Return the one scale on which every line and step of the proof is drawn."""
+    """Return the one scale on which every line and step of the proof is drawn.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    Scale
+        The scale of the right margin.
+    """
     holders: list[LineProof | StepProof] = [*edition.lines, *edition.steps]
     return common_scale(holder.kgco2e for holder in holders if holder.kgco2e is not None)
 
 
 def serving_scale(edition: Edition) -> Scale:
-    """Return the one scale of whole servings: the total, its versions and other opinions."""
+    """Return the one scale of whole servings: the total, its versions and other opinions.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    Scale
+        The scale under the recipe.
+    """
     versions = [version.serving for version in edition.versions]
     others = [Range(value, value, value, value) for _, value, _ in edition.second_opinion]
     return common_scale([edition.serving, *versions, *others])
 
 
 def round_step(least: float) -> float:
-    """Return the smallest of 1, 2 or 5 times a power of ten that is not below `least` > 0."""
+    """Return the smallest of 1, 2 or 5 times a power of ten that is not below `least` > 0.
+
+    Parameters
+    ----------
+    least : float
+        What it must not fall below, > 0. [any unit]
+
+    Returns
+    -------
+    float
+        1, 2 or 5 times a power of ten.
+    """
     power = 10.0 ** math.floor(math.log10(least))
     return next(power * lead for lead in (1, 2, 5, 10) if power * lead >= least * (1 - 1e-9))
 
 
 def rules(scale: Scale, inks: Inks = PAGE) -> str:
-    """Return the light upright rules at the ticks, as tall as their place, zero a little darker."""
+    """Return the light upright rules at the ticks, as tall as their place, zero a little darker.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return "".join(
         hairline(
             scale.place(tick), "0", scale.place(tick), "100%", inks.hair if tick else inks.grey
@@ -132,12 +200,40 @@ def mark(scale: Scale, value: Range, middle: str, y: str, inks: Inks = PAGE) -> 
 
 
 def open_stroke(inks: Inks = PAGE) -> str:
-    """Return the middle value's sign: an upright stroke that opens at both ends."""
+    """Return the middle value's sign: an upright stroke that opens at both ends.
+
+    Parameters
+    ----------
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return stroke("M-2.5 -7.5 L0 -5 L2.5 -7.5 M0 -5 L0 5 M-2.5 7.5 L0 5 L2.5 7.5", inks.blue, 1.3)
 
 
 def open_dot(scale: Scale, value: float, y: str, inks: Inks = PAGE) -> str:
-    """Return a value that comes without an interval: an open dot."""
+    """Return a value that comes without an interval: an open dot.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    value : float
+        The value. [the scale's unit]
+    y : str
+        Height of the line in the drawing, with its unit unless that is px.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "circle",
         cx=scale.place(value),
@@ -150,7 +246,26 @@ def open_dot(scale: Scale, value: float, y: str, inks: Inks = PAGE) -> str:
 
 
 def dot(scale: Scale, value: Range, middle: str, y: str, inks: Inks = PAGE) -> str:
-    """Return a version: a full dot on its interval."""
+    """Return a version: a full dot on its interval.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    value : Range
+        Mean and percentiles. [the unit it is shown in]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+    y : str
+        Height of the line in the drawing, with its unit unless that is px.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     line = hairline(scale.place(value.p05), y, scale.place(value.p95), y, inks.ink)
     place = scale.place(middle_value(value, middle))
     return line + tag("circle", cx=place, cy=y, r=3.5, fill=inks.blue)
@@ -166,20 +281,75 @@ def interval(  # noqa: PLR0913 - scale, value and words are what an interval is
     as_dot: bool = False,
     inks: Inks = PAGE,
 ) -> str:
-    """Return one interval, or a version's dot on it, standing on the rules of the common scale."""
+    """Return one interval, or a version's dot on it, standing on the rules of the common scale.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    value : Range
+        Mean and percentiles. [the unit it is shown in]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+    title : str
+        What it shows, in words.
+    y : str
+        Height of the line in the drawing, with its unit unless that is px.
+    as_dot : bool
+        A version's dot instead of the open-ended stroke.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     drawn = dot(scale, value, middle, y, inks) if as_dot else mark(scale, value, middle, y, inks)
     return framed(rules(scale, inks) + drawn, title=title, css_class="interval")
 
 
 def lone_dot(scale: Scale, value: float, *, title: str, y: str, inks: Inks = PAGE) -> str:
-    """Return a value that comes without an interval, standing on the rules of the common scale."""
+    """Return a value that comes without an interval, standing on the rules of the common scale.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    value : float
+        The value. [the scale's unit]
+    title : str
+        What it shows, in words.
+    y : str
+        Height of the line in the drawing, with its unit unless that is px.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return framed(
         rules(scale, inks) + open_dot(scale, value, y, inks), title=title, css_class="interval"
     )
 
 
 def empty_interval(scale: Scale, inks: Inks = PAGE) -> str:
-    """Return the common scale's rules where a line has nothing to draw."""
+    """Return the common scale's rules where a line has nothing to draw.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     return tag(
         "svg",
         rules(scale, inks),
@@ -192,7 +362,22 @@ def empty_interval(scale: Scale, inks: Inks = PAGE) -> str:
 
 
 def axis(scale: Scale, *, title: str, inks: Inks = PAGE) -> str:
-    """Return the scale's ticks with their numbers, to stand above its rules."""
+    """Return the scale's ticks with their numbers, to stand above its rules.
+
+    Parameters
+    ----------
+    scale : Scale
+        The common scale.
+    title : str
+        What it shows, in words.
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG.
+    """
     parts = [
         hairline(scale.place(tick), "17", scale.place(tick), "22", inks.hair if tick else inks.grey)
         + label(

@@ -65,12 +65,36 @@ class Shown:
 
 
 def middle_value(value: Range, middle: str) -> float:
-    """Return the middle of a range: its mean, or its median where the kitchen says so."""
+    """Return the middle of a range: its mean, or its median where the kitchen says so.
+
+    Parameters
+    ----------
+    value : Range
+        Mean and percentiles. [any unit]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+
+    Returns
+    -------
+    float
+        In the range's own unit.
+    """
     return value.p50 if middle == "median" else value.mean
 
 
 def standard_uncertainty(value: Range) -> float:
-    """Return the standard uncertainty that a 5–95 % interval stands for, taken as normal."""
+    """Return the standard uncertainty that a 5–95 % interval stands for, taken as normal.
+
+    Parameters
+    ----------
+    value : Range
+        Mean and percentiles. [any unit]
+
+    Returns
+    -------
+    float
+        In the range's own unit, ≥ 0.
+    """
     return abs(value.p95 - value.p05) / WIDTH_IN_STANDARD_UNCERTAINTIES
 
 
@@ -128,7 +152,20 @@ def _places_for(value: float, digits: int) -> int | None:
 
 
 def number(value: float, decimals: int) -> str:
-    """Return a value at a fixed place, with a true minus sign and never a negative zero."""
+    """Return a value at a fixed place, with a true minus sign and never a negative zero.
+
+    Parameters
+    ----------
+    value : float
+        Any value. [any unit]
+    decimals : int
+        Decimal places; negative for tens, hundreds and so on.
+
+    Returns
+    -------
+    str
+        Digits, with a true minus sign.
+    """
     if not math.isfinite(value):
         return "not finite"
     rounded = round(value, decimals)
@@ -137,7 +174,20 @@ def number(value: float, decimals: int) -> str:
 
 
 def plain(value: float, digits: int = PLAIN_DIGITS) -> str:
-    """Return a value that has no range, to a few significant digits."""
+    """Return a value that has no range, to a few significant digits.
+
+    Parameters
+    ----------
+    value : float
+        Any value. [any unit]
+    digits : int
+        Significant digits, ≥ 1.
+
+    Returns
+    -------
+    str
+        Digits, without a unit.
+    """
     decimals = _places_for(value, digits)
     return number(value, 0 if decimals is None else decimals)
 
@@ -178,6 +228,18 @@ def mass(value: Range, middle: str = "mean") -> Shown:
 
     Grams below one kilogram, kilograms from there; a kitchen scale shows whole grams, so tenths
     are kept below ten grams only.
+
+    Parameters
+    ----------
+    value : Range
+        A mass. [kg]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+
+    Returns
+    -------
+    Shown
+        In g or kg.
     """
     centre = abs(middle_value(value, middle))
     if centre < 1:
@@ -187,26 +249,72 @@ def mass(value: Range, middle: str = "mean") -> Shown:
 
 
 def plain_mass(kg: float) -> str:
-    """Return a mass [kg] without a range, in grams or kilograms."""
+    """Return a mass [kg] without a range, in grams or kilograms.
+
+    Parameters
+    ----------
+    kg : float
+        Mass. [kg]
+
+    Returns
+    -------
+    str
+        With its unit.
+    """
     if abs(kg) < 1:
         return f"{plain(1000 * kg, MOST_DIGITS)}{SPACE}g"
     return f"{plain(kg, MOST_DIGITS)}{SPACE}kg"
 
 
 def plain_volume(litres: float) -> str:
-    """Return a volume [l] without a range, in millilitres or litres."""
+    """Return a volume [l] without a range, in millilitres or litres.
+
+    Parameters
+    ----------
+    litres : float
+        Volume. [L]
+
+    Returns
+    -------
+    str
+        With its unit.
+    """
     if abs(litres) < 1:
         return f"{plain(1000 * litres, MOST_DIGITS)}{SPACE}ml"
     return f"{plain(litres, MOST_DIGITS)}{SPACE}litres"
 
 
 def energy(value: Range, middle: str = "mean") -> Shown:
-    """Return an energy [kWh] with the digits it deserves."""
+    """Return an energy [kWh] with the digits it deserves.
+
+    Parameters
+    ----------
+    value : Range
+        An energy. [kWh]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+
+    Returns
+    -------
+    Shown
+        In kWh.
+    """
     return shown(value, middle, "kWh")
 
 
 def percent(share: float) -> str:
-    """Return a share [0 to 1] in whole per cent; 0 and 100 are kept for nothing and all."""
+    """Return a share [0 to 1] in whole per cent; 0 and 100 are kept for nothing and all.
+
+    Parameters
+    ----------
+    share : float
+        From 0 to 1. [1]
+
+    Returns
+    -------
+    str
+        Such as “37 %”.
+    """
     if 0 < share < 0.01:
         return f"under 1{SPACE}%"
     if 0.99 < share < 1:
@@ -215,12 +323,34 @@ def percent(share: float) -> str:
 
 
 def count(value: float) -> str:
-    """Return a number of servings: whole where it is whole."""
+    """Return a number of servings: whole where it is whole.
+
+    Parameters
+    ----------
+    value : float
+        Servings. [1]
+
+    Returns
+    -------
+    str
+        Digits.
+    """
     return f"{value:.0f}" if value == round(value) else plain(value, MOST_DIGITS)
 
 
 def signed(value: Shown) -> str:
-    """Return a difference's middle with its sign written out."""
+    """Return a difference's middle with its sign written out.
+
+    Parameters
+    ----------
+    value : Shown
+        A difference as printed.
+
+    Returns
+    -------
+    str
+        With + or −; a zero has neither.
+    """
     if value.middle.startswith(MINUS) or not value.middle.strip("0."):
         return value.middle
     return f"+{value.middle}"

@@ -18,7 +18,7 @@ from markupsafe import Markup
 
 from counterproof.draws import Range
 from counterproof.marks import Mark
-from counterproof.press import drawing, hatching, intervals, numerals, wording
+from counterproof.press import drawing, footing, hatching, intervals, margins, numerals, wording
 from counterproof.press.fonts import font_faces
 from counterproof.press.intervals import Scale
 from counterproof.press.numerals import Shown
@@ -120,6 +120,8 @@ def sheet(edition: Edition) -> str:
             opinions=_opinions(edition, serving),
             strip=_strip(edition),
             key=_stage_key(edition),
+            footing=footing,
+            margins=margins,
             wording=wording,
             numerals=numerals,
             cross=_set_in(drawing.registration_cross()),
@@ -143,14 +145,14 @@ def _sections(rows: Iterable[tuple[str, Row]]) -> tuple[Section, ...]:
 def _line_row(line: LineProof, scale: Scale, middle: str) -> tuple[str, Row]:
     facts = (
         ("food", printable(line.food or ""), ""),
-        ("amount", wording.quantity(line), wording.line_mass(line, middle)),
-        ("factor", wording.link(line), ""),
-        ("factor", wording.certainty(line), ""),
+        ("amount", margins.quantity(line), margins.line_mass(line, middle)),
+        ("factor", margins.link(line), ""),
+        ("factor", margins.certainty(line), ""),
     )
     if line.kgco2e is None:
         right = Margin(
             _set_in(intervals.empty_interval(scale)),
-            why=wording.why_not_counted(line),
+            why=margins.why_not_counted(line),
         )
     else:
         right = _interval(line.kgco2e, scale, middle)
@@ -161,7 +163,7 @@ def _line_row(line: LineProof, scale: Scale, middle: str) -> tuple[str, Row]:
 def _step_row(step: StepProof, scale: Scale, middle: str) -> tuple[str, Row]:
     facts = (
         ("food", printable(step.understood), ""),
-        ("amount", "", wording.step_energy(step, middle)),
+        ("amount", "", margins.step_energy(step, middle)),
     )
     right = None if step.kgco2e is None else _interval(step.kgco2e, scale, middle)
     row = Row("step", step.number, printable(step.as_written), facts, step.marks, right)
@@ -211,7 +213,7 @@ def _versions(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
 
 def _opinions(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
     made = []
-    for opinion in wording.opinions(edition):
+    for opinion in footing.opinions(edition):
         words = f"{opinion.name} set, {opinion.shown}{numerals.SPACE}{numerals.CO2E}"
         drawn = intervals.lone_dot(scale, opinion.value.mean, title=words, y=LINE_HEIGHT)
         told = Shown(opinion.shown, opinion.shown, opinion.shown, None, numerals.CO2E)
