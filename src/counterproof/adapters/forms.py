@@ -113,7 +113,18 @@ class Limits:
     above: float | None = None  # strictly above
 
     def hold(self, number: float) -> bool:
-        """Whether the number is one of them."""
+        """Whether the number is one of them.
+
+        Parameters
+        ----------
+        number : float
+            The value of a cell. [the column's own unit]
+
+        Returns
+        -------
+        bool
+            True where no limit is broken.
+        """
         return (
             (self.low is None or number >= self.low)
             and (self.high is None or number <= self.high)

@@ -47,7 +47,7 @@ def load_tables(folder: Path | None = None) -> Tables:
         If a file is missing or a row breaks a rule; it names file, line and remedy.
     """
     contents = table_contents(folder)
-    sheets = {form.name: Sheet.read(form, contents[form.file]) for form in FORMS}
+    sheets = {form.name: _Sheet.read(form, contents[form.file]) for form in FORMS}
     for sheet in sheets.values():
         sheet.check(sheets)
     _check_factors(sheets)
@@ -127,14 +127,14 @@ def checksum(contents: Mapping[str, bytes]) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Sheet:
+class _Sheet:
     """A table read by columns: quicker than by rows, and a rule sees a whole column at once."""
 
     form: Form
     columns: dict[str, list[Any]]
 
     @classmethod
-    def read(cls, form: Form, content: bytes) -> Sheet:
+    def read(cls, form: Form, content: bytes) -> _Sheet:
         """Read a table's columns, each cell turned into what its type says."""
         try:
             text = content.decode("utf-8")
@@ -177,7 +177,7 @@ class Sheet:
         picked = [self.columns[name] for name in names]
         return picked[0] if len(picked) == 1 else list(zip(*picked, strict=True))
 
-    def check(self, sheets: Mapping[str, Sheet]) -> None:
+    def check(self, sheets: Mapping[str, _Sheet]) -> None:
         """Hold every row against the table's form."""
         self._check_key()
         self._check_numbers()
@@ -214,7 +214,7 @@ class Sheet:
                         "Correct the number.",
                     )
 
-    def _check_references(self, sheets: Mapping[str, Sheet]) -> None:
+    def _check_references(self, sheets: Mapping[str, _Sheet]) -> None:
         for name, target in self.form.refers.items():
             table, column = target.split(".")
             known = set(sheets[table].columns[column])
@@ -280,7 +280,7 @@ def _column(form: Form, name: str, cell: Cell, texts: Iterable[str]) -> list[Any
     return list(map(known.__getitem__, texts))
 
 
-def _check_factors(sheets: Mapping[str, Sheet]) -> None:
+def _check_factors(sheets: Mapping[str, _Sheet]) -> None:
     """Hold all that names a factor against the factors, which stand in several files."""
     means: dict[tuple[str, str], float] = {}
     for name in ("factors_global", "factors_literature", "factors_national"):
@@ -321,7 +321,7 @@ def _check_factors(sheets: Mapping[str, Sheet]) -> None:
 
 
 def _check_sums(
-    sheet: Sheet,
+    sheet: _Sheet,
     parts: Iterable[tuple[tuple[str, str], float]],
     wholes: Mapping[tuple[str, str], float],
     what: str,
