@@ -9,7 +9,8 @@ from itertools import pairwise
 import numpy as np
 import pytest
 
-from counterproof.comparison.paired import Entry, compare, differing_foods, paired
+from counterproof.comparison.covering import differing_foods
+from counterproof.comparison.paired import Entry, compare, paired
 from counterproof.draws import Product, Streams
 from counterproof.plan.model import EnergyUse, Plan
 from counterproof.reading.model import MarkedLine, Reading
@@ -115,12 +116,48 @@ def test_what_no_set_covers_cannot_be_judged(
         streams=streams,
     )
     assert pair.reason == (
-        "No factor set covers all that differs (butter, tomato): the comparison cannot be judged."
+        "No factor set covers all that differs (the global set lacks butter): "
+        "the comparison cannot be judged."
     )
     document = pair.to_dict()
     assert document["ratio"] is None
     assert document["difference_kgco2e"] is None
     assert document["share_a_lower"] is None
+
+
+def test_a_trace_outside_the_set_does_not_keep_it_from_judging(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, streams: Streams
+) -> None:
+    beef = made_reading(made_line("beef-chuck", 0.5), made_line("butter", 0.01))
+    beans = made_reading(made_line("white-beans-dried", 0.5), made_line("onion", 0.2))
+    # 10 g of butter is 0.2 % of the beef stew, but nothing of the beans.
+    pair = paired(Entry("beef", beef), Entry("beans", beans), tiny_tables, streams=streams)
+    assert pair.factor_set == "global"
+    assert pair.difference is not None
+    assert pair.difference.mean == pytest.approx(
+        (0.5 * 70.592 + 0.01 * 7.786 - 0.5 * 1.79 - 0.2 * 0.5) / 4, rel=1e-3
+    )
+    assert [mark.kind for mark in pair.marks if mark.kind == "outside-the-set"] == [
+        "outside-the-set"
+    ]
+    richer = made_reading(made_line("white-beans-dried", 0.5), made_line("butter", 0.1))
+    refused = paired(Entry("beef", beef), Entry("beans", richer), tiny_tables, streams=streams)
+    assert refused.factor_set == "national"
+
+
+def test_what_is_not_counted_on_one_side_is_marked(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, streams: Streams
+) -> None:
+    a = made_reading(made_line("onion", 0.5), made_line(None, None))
+    b = made_reading(made_line("onion", 0.4))
+    pair = paired(Entry("a", a), Entry("b", b), tiny_tables, streams=streams)
+    assert [mark.message for mark in pair.marks if mark.kind == "not-counted"] == [
+        "“None kg None” is not counted in a."
+    ]
+    # A food without any factor, and not a trace of it: nothing can be said.
+    c = made_reading(made_line("onion", 0.4), made_line("sea-bean", 0.1))
+    refused = paired(Entry("a", a), Entry("c", c), tiny_tables, streams=streams)
+    assert refused.reason is not None
 
 
 def test_a_set_can_be_asked_for(
@@ -139,7 +176,9 @@ def test_a_set_can_be_asked_for(
         streams=streams, factor_set="national",
     )  # fmt: skip
     assert refused.reason is not None
-    assert refused.reason.startswith("The national set does not cover")
+    assert refused.reason.startswith(
+        "The national set does not cover all that differs (it lacks nuts, tomato)"
+    )
 
 
 def test_what_is_shared_cancels_draw_by_draw(

@@ -12,12 +12,11 @@ from counterproof.draws import Lognormal, Normal, Streams
 from counterproof.footprint.factors import (
     base_link,
     best_link,
-    covering_set,
     factor_parameter,
     valued,
 )
 from counterproof.footprint.shapes import Percentiles
-from counterproof.rows import Link, Provenance, Tables
+from counterproof.rows import Tables
 
 
 def test_base_is_the_global_set_for_the_same_food_or_another_form(tiny_tables: Tables) -> None:
@@ -160,29 +159,6 @@ def test_mass_basis_comes_from_the_link(tiny_tables: Tables, streams: Streams) -
     assert worth.mean == pytest.approx(5.42 / 0.916)
     assert worth.draws(streams).mean() == pytest.approx(5.42 / 0.916, rel=0.001)
     assert isinstance(worth.components[0].parameter.distribution, Percentiles)
-
-
-@pytest.mark.parametrize(
-    ("foods", "expected"),
-    [
-        ({"white-beans-dried", "beef-chuck"}, "global"),
-        ({"butter", "olive-oil"}, "national"),
-        ({"butter", "tomato"}, None),
-        ({"sea-bean"}, None),
-    ],
-)
-def test_covering_set(tiny_tables: Tables, foods: set[str], expected: str | None) -> None:
-    assert covering_set(frozenset(foods), tiny_tables) == expected
-
-
-def test_covering_set_prefers_the_better_worst_fit(tiny_tables: Tables) -> None:
-    poor = Link(
-        "butter", "global", "Nuts", "class average", 1.0, "", Provenance("", "", "assumed", "")
-    )
-    links = {**tiny_tables.links, "butter": (poor, *tiny_tables.links["butter"])}
-    tables = replace(tiny_tables, links=links)
-    assert covering_set(frozenset({"butter", "olive-oil"}), tables) == "national"
-    assert covering_set(frozenset({"butter"}), tables, among=("global",)) == "global"
 
 
 def test_deviation_of_fit_is_that_of_its_class(tiny_tables: Tables) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
@@ -10,9 +9,10 @@ from typing import Any
 
 import numpy as np
 
+from counterproof.comparison.covering import covering, differing_foods
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
-from counterproof.footprint.factors import SETS, RangeFor, covering_set
+from counterproof.footprint.factors import SETS, RangeFor
 from counterproof.footprint.model import Footprint
 from counterproof.footprint.nutrition import Function
 from counterproof.marks import Mark
@@ -125,36 +125,6 @@ class Comparison:
         }
 
 
-def _served(reading: Reading) -> Mapping[str, list[tuple[float, tuple[str, ...]]]]:
-    """What one serving takes of each food: plain numbers and keys of its masses."""
-    taken: dict[str, list[tuple[float, tuple[str, ...]]]] = defaultdict(list)
-    for line in reading.lines:
-        for part in line.constituents:
-            if part.mass is not None:
-                keys = tuple(parameter.key for parameter in part.mass.parameters)
-                taken[part.food.id].append((part.mass.scale / reading.serves, keys))
-    for parts in taken.values():
-        parts.sort()
-    return taken
-
-
-def differing_foods(a: Reading, b: Reading) -> frozenset[str]:
-    """Foods of which a serving of one takes another amount than a serving of the other.
-
-    Parameters
-    ----------
-    a, b : Reading
-        The two sides.
-
-    Returns
-    -------
-    frozenset of str
-        Food.id of each.
-    """
-    left, right = _served(a), _served(b)
-    return frozenset(food for food in {*left, *right} if left.get(food) != right.get(food))
-
-
 def _ratio(a: Footprint, b: Footprint) -> Ratio | None:
     low = b.draws <= 0
     if b.static <= 0 or low.mean() > LEAST_DENOMINATORS:
@@ -217,6 +187,27 @@ def _turns(ratio: Ratio | None, otherwise: Sequence[Otherwise]) -> list[Mark]:
     return marks
 
 
+def _missing_lines(a: str, one: Footprint, b: str, other: Footprint) -> list[Mark]:
+    """Marks for lines that are not counted on one side only."""
+    marks: list[Mark] = []
+    sides = [{(line.as_written, line.food) for line in side.uncounted} for side in (one, other)]
+    for name, lacks, against in ((a, sides[0], sides[1]), (b, sides[1], sides[0])):
+        marks += [
+            Mark("doubt", "not-counted", f"“{written}” is not counted in {name}.")
+            for written, _ in sorted(lacks - against)
+        ]
+    return marks
+
+
+def _refusal(missing: frozenset[str], factor_set: FactorSet | None, tables: Tables) -> str:
+    names = ", ".join(sorted(tables.foods[food].name for food in missing))
+    if factor_set is None:
+        lacks = f"No factor set covers all that differs (the global set lacks {names})"
+    else:
+        lacks = f"The {factor_set} set does not cover all that differs (it lacks {names})"
+    return f"{lacks}: the comparison cannot be judged."
+
+
 def paired(  # noqa: PLR0913 - tables and options are arguments, never global state
     a: Entry,
     b: Entry,
@@ -247,14 +238,8 @@ def paired(  # noqa: PLR0913 - tables and options are arguments, never global st
         Foods in which the sides differ are valued in one set; what they share keeps its base.
     """
     asked = range_for or a.reading.kitchen.range_for
-    foods = differing_foods(a.reading, b.reading)
-    covering = [
-        name for name in SETS if not foods or covering_set(foods, tables, among=(name,)) == name
-    ]
-    chosen = covering_set(foods, tables, among=(factor_set,) if factor_set else SETS)
 
-    def sides(name: FactorSet | None) -> tuple[Footprint, Footprint]:
-        choice = dict.fromkeys(foods, name) if name is not None else {}
+    def sides(choice: Mapping[str, FactorSet]) -> tuple[Footprint, Footprint]:
         one, other = (
             assess(
                 side.reading,
@@ -268,26 +253,46 @@ def paired(  # noqa: PLR0913 - tables and options are arguments, never global st
         )
         return one, other
 
-    one, other = sides(chosen if foods else None)
-    function = (one.function, other.function)
-    shares = _shared(one, other)
-    marks = _unlike(*function)
-    if foods and chosen is None:
-        names = ", ".join(sorted(tables.foods[food].name for food in foods))
-        where = f"The {factor_set} set does not" if factor_set else "No factor set"
-        cover = "cover" if factor_set else "covers"
-        reason = f"{where} {cover} all that differs ({names}): the comparison cannot be judged."
+    base = sides({})
+    foods = differing_foods(a.reading, b.reading)
+    own = ((base[0], a.reading), (base[1], b.reading))
+    found = covering(own, foods, tables, among=(factor_set,) if factor_set else SETS)
+    function = (base[0].function, base[1].function)
+    marks = [*_unlike(*function), *_missing_lines(a.name, base[0], b.name, base[1])]
+    if found.set is None:
         return Pair(
-            a.name, b.name, None, None, None, None, function, shares, (), tuple(marks), reason, None
+            a=a.name,
+            b=b.name,
+            ratio=None,
+            difference=None,
+            share_a_lower=None,
+            factor_set=None,
+            function=function,
+            shares_draws_of=_shared(*base),
+            otherwise=(),
+            marks=tuple(marks),
+            reason=_refusal(found.missing, factor_set, tables),
+            draws=None,
         )
+    one, other = sides(dict.fromkeys(found.foods, found.set)) if foods else base
     difference = one.draws - other.draws
     otherwise: list[Otherwise] = []
-    for name in covering if foods else ():
-        if name != chosen:
-            left, right = sides(name)
+    for name in SETS if foods else ():
+        second = covering(own, foods, tables, among=(name,))
+        if second.set is not None and name != found.set:
+            left, right = sides(dict.fromkeys(second.foods, name))
             means = left.static / right.static if right.static > 0 else None
-            lower = float((left.draws < right.draws).mean())
-            otherwise.append(Otherwise(name, means, lower))
+            otherwise.append(Otherwise(name, means, float((left.draws < right.draws).mean())))
+    if found.minor:
+        names = ", ".join(sorted(tables.foods[food].name for food in found.minor))
+        marks.append(
+            Mark(
+                "note",
+                "outside-the-set",
+                f"The {found.set} set has no figure for {names}, less than 1 % of each side; "
+                "that part is not valued in it.",
+            )
+        )
     ratio = _ratio(one, other)
     return Pair(
         a=a.name,
@@ -295,9 +300,9 @@ def paired(  # noqa: PLR0913 - tables and options are arguments, never global st
         ratio=ratio,
         difference=Range.of(difference, one.static - other.static),
         share_a_lower=float((difference < 0).mean()),
-        factor_set=chosen if foods else None,
+        factor_set=found.set if foods else None,
         function=function,
-        shares_draws_of=shares,
+        shares_draws_of=_shared(one, other),
         otherwise=tuple(otherwise),
         marks=(*marks, *_turns(ratio, otherwise)),
         reason=None,

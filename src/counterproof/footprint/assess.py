@@ -31,6 +31,9 @@ from counterproof.rows import STAGES, FactorSet, Source, Tables
 SHOWN = 0.9
 """Share of the mass a set must cover for its second opinion to be shown (method §3). [1]"""
 
+WORTH_SAYING = 0.01
+"""Share of the total from which it is said that a factor is not divided by stage. [1]"""
+
 
 def assess(  # noqa: PLR0913 - tables and options are arguments, never global state
     reading: Reading,
@@ -155,6 +158,7 @@ def _items(
 
 def _assumed(items: Sequence[Item]) -> list[str]:
     said: dict[str, None] = {}
+    whole = sum(abs(item.mean) for item in items)
     for item in items:
         if not isinstance(item.worth, Valued):
             continue
@@ -164,7 +168,7 @@ def _assumed(items: Sequence[Item]) -> list[str]:
                 f"{item.name}: valued as {link.item} ({link.fit}), give or take a factor of "
                 f"{LINK_DEVIATION[link.fit]} (assumed)."
             ] = None
-        if not item.worth.staged:
+        if not item.worth.staged and abs(item.mean) >= WORTH_SAYING * whole:
             said[
                 f"{item.name}: its source does not divide by stage; all of it stands under "
                 "production."

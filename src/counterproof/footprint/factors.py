@@ -296,32 +296,3 @@ def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "
         None if spread == 1.0 else Parameter(f"link|{link.food}", Lognormal(1.0, log(spread)))
     )
     return Valued(link, components, deviation)
-
-
-def covering_set(
-    foods: frozenset[str], tables: Tables, *, among: tuple[FactorSet, ...] = SETS
-) -> FactorSet | None:
-    """Set in which two sides of a comparison are valued.
-
-    Parameters
-    ----------
-    foods : frozenset of str
-        Food.id of every food in which the two sides differ.
-    tables : Tables
-        All tables.
-    among : tuple of FactorSet
-        The sets to choose from.
-
-    Returns
-    -------
-    FactorSet or None
-        Among the sets that cover every food, the one whose worst fit is best (same and other
-        form count alike), the global set among equals; None where no set covers all.
-    """
-    ranked: list[tuple[int, FactorSet]] = []
-    for name in among:
-        links = [best_link(food, name, tables) for food in foods]
-        if all(link is not None for link in links):
-            worst = max((FITS.index(link.fit) for link in links if link is not None), default=0)
-            ranked.append((max(1, worst), name))
-    return min(ranked, key=lambda rank: rank[0])[1] if ranked else None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -36,6 +36,9 @@ WORDS = {
 """What a cook would settle about a measure."""
 
 
+ENERGY = "how much energy: "
+
+
 @dataclass(frozen=True, slots=True)
 class Settling:
     """Something that could be settled, and the share of the variance it would take away."""
@@ -65,7 +68,7 @@ def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     kind, *rest = parameter.key.split("|")
     name = item.name
     if item.kind == "energy":
-        return "which electricity or gas" if kind == "energy" else f"how much energy: {name}"
+        return "which electricity or gas" if kind == "energy" else f"{ENERGY}{name}"
     if kind in {"factor", "link"}:
         return f"which {name}" if range_for == "one-purchase" else f"what {name} costs on average"
     if kind != "measure" or len(rest) < 2:
@@ -91,6 +94,14 @@ def _slopes(item: Item) -> list[tuple[Parameter, float]]:
     if worth.deviation is not None:
         slopes.append((worth.deviation, item.mean))
     return slopes
+
+
+def _joined(words: Iterable[str]) -> str:
+    """One meaning for a parameter that several items share."""
+    said = list(words)
+    if len(said) > 1 and all(word.startswith(ENERGY) for word in said):
+        return "how much energy the cooking takes"
+    return "; ".join(said)
 
 
 def settle_next(
@@ -134,6 +145,6 @@ def settle_next(
         moved = np.zeros(streams.n)
         for parameter, slope in by_parameter.items():
             moved += slope * streams.values(parameter)
-        shares["; ".join(words[key])] += float(moved.var()) / variance
+        shares[_joined(words[key])] += float(moved.var()) / variance
     ranked = sorted(shares.items(), key=lambda pair: (-pair[1], pair[0]))
     return tuple(Settling(what, share) for what, share in ranked if share >= LEAST)
