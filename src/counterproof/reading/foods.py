@@ -200,12 +200,12 @@ class Matcher:
             written = self._index.joined_up(canonical(words(phrase)[:LONGEST]))
             if not written:
                 continue
-            for candidate in self._headed(_Sought(written, hints | implied, region)):
-                found.append(
-                    candidate
-                    if kept == 1.0
-                    else replace(candidate, certainty=candidate.certainty * kept)
-                )
+            found += [
+                candidate
+                if kept == 1.0
+                else replace(candidate, certainty=candidate.certainty * kept)
+                for candidate in self._headed(_Sought(written, hints | implied, region))
+            ]
         return found
 
     def _headed(self, sought: _Sought) -> list[_Candidate]:
@@ -214,9 +214,11 @@ class Matcher:
         reach = frozenset(written) | sought.hints
         found: list[_Candidate] = []
         for head in reversed(written):
-            for entry in self._index.by_head.get(head, ()):
-                if entry.words <= reach:
-                    found.append(self._judged(entry, head, sought))
+            found += [
+                self._judged(entry, head, sought)
+                for entry in self._index.by_head.get(head, ())
+                if entry.words <= reach
+            ]
             if not passable(head):
                 break
         found += self._classed(sought)

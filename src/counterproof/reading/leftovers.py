@@ -114,13 +114,9 @@ def certainty_kept(
     modifier = _modifier_kept(word, before=before)
     if modifier is not None:
         return modifier, ""
-    if word in FLAVOURS:
-        return 0.8, f"“{word}” set aside as a flavour"
-    if word in nouns:
+    if word in nouns or word in FLAVOURS:
         return _noun_kept(word, food, head)
-    if word in PARTS:
-        return 0.95, ""
-    return _unknown_kept(word, head)
+    return (0.95, "") if word in PARTS else _unknown_kept(word, head)
 
 
 def _modifier_kept(word: str, *, before: bool) -> float | None:
@@ -134,7 +130,7 @@ def _modifier_kept(word: str, *, before: bool) -> float | None:
 
 
 def _noun_kept(word: str, food: Food, head: str) -> tuple[float, str]:
-    if head in FLAVOURED:
+    if head in FLAVOURED or word in FLAVOURS:
         return 0.8, f"“{word}” read as a flavour of {food.name}"
     if head in MADE_OF or head in PARTS:
         return 0.45, f"“{word}” before “{head}” may make another food of it"

@@ -3,38 +3,37 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from counterproof.draws import Product
 from counterproof.marks import Mark
-from counterproof.reading.amounts import Scales, Weighed, amount_key, weighed
+from counterproof.reading.amounts import Weighed, amount_key, weighed
 from counterproof.reading.lines import split_line
+from counterproof.reading.meant import Meant, meant
 from counterproof.reading.measures_used import measures_used
 from counterproof.reading.model import Constituent, MarkedLine, Reading
-from counterproof.reading.modifiers import NEVER_FOOD
-from counterproof.reading.meant import Meant, meant
 from counterproof.reading.relative import covering, is_covering, is_share, share_of_line
-from counterproof.reading.spellings import words
+from counterproof.reading.remarks import not_eaten, several, unknown, unsure
 from counterproof.reading.settling import additions, settled
 from counterproof.reading.steps import read_step
 from counterproof.reading.versions import version_applied
+from counterproof.reading.weighing import Case, Scales
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
-    from counterproof.reading.foods import Matcher
+    from counterproof.draws import Product
+    from counterproof.reading.foods import Match, Matcher
     from counterproof.reading.model import MarkedStep, Split
     from counterproof.recipe.kitchen import Kitchen
     from counterproof.recipe.model import Recipe, Version, WrittenLine
-    from counterproof.rows import Food, Tables
+    from counterproof.rows import Tables
     from counterproof.units import System
 
 SERVES = 4.0  # where the recipe does not say: assumed, a family pot
-DOUBTFUL = 0.75  # from here on a name is taken without asking; below it the choice is marked
 
 
-def read_recipe(
+def read_recipe(  # noqa: PLR0913 - the first four are the house's, the rest have defaults
     recipe: Recipe,
     tables: Tables,
     matcher: Matcher,
@@ -99,7 +98,7 @@ def read_recipe(
     )
 
 
-def read_lines(
+def read_lines(  # noqa: PLR0913 - as read_recipe
     written: Sequence[WrittenLine],
     tables: Tables,
     matcher: Matcher,
@@ -130,14 +129,10 @@ def read_lines(
     tuple of MarkedLine
         One for each line, in the order given.
     """
-    splits = [settled(split_line(line.text, system), system) for line in written]
-    names = [meant(split, matcher, region) for split in splits]
-    nths = _occurrences(written, splits, names)
     scales = Scales(tables, system, scale)
-    lines = [
-        _marked(line, split, name, nth, scales, matcher, region)
-        for line, split, name, nth in zip(written, splits, names, nths, strict=True)
-    ]
+    understood = [_understood(line, scales, matcher, region) for line in written]
+    nths = _occurrences(understood)
+    lines = [_marked(one, nths[place], matcher) for place, one in enumerate(understood)]
     for place, line in enumerate(lines):
         if line.food is not None and is_share(line.written.text):
             lines[place] = share_of_line(line, [*lines[:place], *lines[place + 1 :]])
@@ -146,149 +141,107 @@ def read_lines(
     return tuple(lines)
 
 
-def _occurrences(
-    written: Sequence[WrittenLine], splits: Sequence[Split], names: Sequence[Meant]
-) -> list[int]:
-    """Which of several identical amounts of one food each line is, whatever their order."""
-    alike: dict[str, list[int]] = defaultdict(list)
-    for place, (split, name) in enumerate(zip(splits, names, strict=True)):
-        if name.match.food is not None:
-            alike[amount_key(split, name.match.food)].append(place)
-    nths = [1] * len(splits)
-    for places in alike.values():
-        if len(places) > 1:
-            places.sort(key=lambda p: (written[p].text, written[p].section))
-            for nth, place in enumerate(places, start=1):
-                nths[place] = nth
+@dataclass(frozen=True, slots=True)
+class _Portion:
+    """A food of a line that is to be weighed, and among how many its amount is shared."""
+
+    match: Match
+    case: Case
+    among: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class _Understood:
+    """A line whose food or foods are known, not yet weighed."""
+
+    written: WrittenLine
+    split: Split
+    name: Meant
+    portions: tuple[_Portion, ...]
+
+
+def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str) -> _Understood:
+    split = settled(split_line(line.text, scales.system), scales.system)
+    name = meant(split, matcher, region)
+    matches = [match for match in (name.match, *name.also) if match.food is not None]
+    among = len(matches) if split.quantities and name.fruit is None else 1
+    portions = [
+        _Portion(match, Case(split, match.food, scales, name.fruit), among)
+        for match in matches
+        if match.food is not None
+    ]
+    if portions:
+        for extra in additions(split, scales.system):
+            more = meant(extra, matcher, region).match if extra.name else name.match
+            if more.food is not None:
+                portions.append(_Portion(more, Case(extra, more.food, scales)))
+    return _Understood(line, split, name, tuple(portions))
+
+
+def _occurrences(lines: Sequence[_Understood]) -> list[list[int]]:
+    """Which of several identical amounts of one food each portion is, whatever the lines' order."""
+    alike: dict[str, list[tuple[str, str, int, int]]] = defaultdict(list)
+    for at, line in enumerate(lines):
+        for place, portion in enumerate(line.portions):
+            key = amount_key(portion.case.split, portion.case.food)
+            alike[key].append((line.written.text, line.written.section, at, place))
+    nths = [[1] * len(line.portions) for line in lines]
+    for same in alike.values():
+        for nth, (_, _, at, place) in enumerate(sorted(same), start=1):
+            nths[at][place] = nth
     return nths
 
 
-def _marked(
-    line: WrittenLine,
-    split: Split,
-    name: Meant,
-    nth: int,
-    scales: Scales,
-    matcher: Matcher,
-    region: str,
-) -> MarkedLine:
+def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
+    name, split = line.name, line.split
     match = name.match
-    quantity = split.quantities[0] if split.quantities else None
-    food = match.food
-    if food is None:
-        return MarkedLine(
-            line, split, quantity, None, None, match.certainty, match.runners_up, None, None,
-            (_unknown(name, matcher),),
-        )  # fmt: skip
-    if food.food_class == "not food":
-        fault = Mark("fault", "not-food", f"{food.name} is not eaten: it is not counted.")
-        return MarkedLine(
-            line, split, quantity, food, match.fit, match.certainty, match.runners_up, None, None,
-            (fault,), alternatives=name.alternatives, unread=name.unread,
-        )  # fmt: skip
-    marks = [*name.marks, *_unsure(name, food)]
-    weights = [weighed(split, food, scales, nth=nth, fruit=name.fruit)]
-    also: list[Constituent] = []
-    if name.also:
-        others = [other for other in name.also if other.food is not None]
-        shared = bool(split.quantities) and name.fruit is None
-        for other in others:
-            part = weighed(split, _food(other.food), scales, nth=nth, fruit=name.fruit)
-            weights.append(part)
-            part = _share(part, len(others) + 1) if shared else part
-            also.append(Constituent(_food(other.food), other.fit, part.mass, part.purchased))
-        if shared:
-            weights[0] = _share(weights[0], len(others) + 1)
-        marks.append(_two_foods([food, *(part.food for part in also)], shared=shared))
-    for place, extra in enumerate(additions(split, scales.system), start=2):
-        more = meant(extra, matcher, region).match if extra.name else match
-        if more.food is not None:
-            part = weighed(extra, more.food, scales, nth=nth if more.food != food else nth + place)
-            weights.append(part)
-            also.append(Constituent(more.food, more.fit, part.mass, part.purchased))
-            marks.append(_two_foods([food, more.food], shared=False))
-    for part in weights:
-        marks += [mark for mark in part.marks if mark not in marks]
-    return MarkedLine(
-        written=line,
+    bare = MarkedLine(
+        written=line.written,
         split=split,
-        quantity=quantity,
-        food=food,
+        quantity=split.quantities[0] if split.quantities else None,
+        food=match.food,
         fit=match.fit,
         certainty=match.certainty,
         runners_up=match.runners_up,
-        mass=weights[0].mass,
-        purchased=weights[0].purchased,
-        marks=tuple(marks),
-        also=tuple(also),
+        mass=None,
+        purchased=None,
+        marks=(),
         alternatives=name.alternatives,
         unread=name.unread,
     )
-
-
-def _food(food: Food | None) -> Food:
-    assert food is not None  # noqa: S101 - naming only lists answered matches
-    return food
-
-
-def _share(part: Weighed, count: int) -> Weighed:
-    def cut(product: Product | None) -> Product | None:
-        return None if product is None else product.scaled(1 / count)
-
-    return replace(part, mass=cut(part.mass), purchased=cut(part.purchased))
-
-
-def _unknown(name: Meant, matcher: Matcher) -> Mark:
-    called = name.called
-    found = words(called)
-    if not found or called.rstrip().endswith(":"):
-        return Mark(
-            "fault",
-            "no-food",
-            "No food is named in this line. Write one, or make it a heading, or take it out.",
-        )
-    if not NEVER_FOOD.isdisjoint(found):
-        return Mark(
-            "fault", "not-food", f"“{called}” is a tool or wrapping, not eaten: it is not counted."
-        )
-    choices = [runner.food.name for runner in name.match.runners_up]
-    choices += [food.name for food in matcher.nearest(called) if food.name not in choices]
-    offer = (
-        f"Is it {_listed(choices[:4])}? Write “(meaning …)” after it."
-        if choices
-        else "Write a plainer name for it, such as the kind of food it is."
+    if match.food is None:
+        return replace(bare, marks=(unknown(name, matcher),))
+    if match.food.food_class == "not food":
+        return replace(bare, marks=(not_eaten(match.food.name),))
+    weights = [
+        _cut(weighed(portion.case, nth=nth), portion.among)
+        for portion, nth in zip(line.portions, nths, strict=True)
+    ]
+    marks = [*name.marks, *unsure(name, match.food)]
+    if len(weights) > 1:
+        shared = line.portions[0].among > 1
+        marks.append(several([portion.case.food for portion in line.portions], shared=shared))
+    for part in weights:
+        marks += [mark for mark in part.marks if mark not in marks]
+    return replace(
+        bare,
+        mass=weights[0].mass,
+        purchased=weights[0].purchased,
+        marks=tuple(marks),
+        also=tuple(
+            Constituent(portion.case.food, portion.match.fit, part.mass, part.purchased)
+            for portion, part in zip(line.portions[1:], weights[1:], strict=True)
+        ),
     )
-    message = f"“{called[:80]}” is not a food this table knows, so it is not counted. {offer}"
-    return Mark("fault", "unknown-food", message, tuple(choices[:4]))
 
 
-def _unsure(name: Meant, food: Food) -> list[Mark]:
-    match = name.match
-    if match.certainty < DOUBTFUL:
-        choices = (food.name, *(runner.food.name for runner in match.runners_up))
-        why = f" ({'; '.join(match.explanation)})" if match.explanation else ""
-        return [
-            Mark(
-                "doubt",
-                "unsure-food",
-                f"“{name.called}” is taken as {food.name}, but only {match.certainty:.0%} sure"
-                f"{why}. Choose, or write “(meaning …)” after it.",
-                choices,
-            )
-        ]
-    if match.explanation:
-        return [Mark("note", "set-aside", f"Read as {food.name}: {'; '.join(match.explanation)}.")]
-    return []
+def _cut(part: Weighed, among: int) -> Weighed:
+    def cut(product: Product | None) -> Product | None:
+        return None if product is None else product.scaled(1 / among)
 
-
-def _two_foods(foods: list[Food], *, shared: bool) -> Mark:
-    named = _listed([food.name for food in foods], "and")
-    how = "its amount is shared equally between them" if shared else "each is weighed by itself"
-    return Mark("note", "two-foods", f"The line stands for {named}; {how}.")
-
-
-def _listed(texts: list[str], word: str = "or") -> str:
-    return texts[0] if len(texts) == 1 else f"{', '.join(texts[:-1])} {word} {texts[-1]}"
+    if among == 1:
+        return part
+    return replace(part, mass=cut(part.mass), purchased=cut(part.purchased))
 
 
 def _servings(recipe: Recipe) -> float | None:

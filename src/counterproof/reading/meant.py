@@ -81,10 +81,10 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
         return several
     match = _completed(name, split, matcher, hints, region)
     alternatives, unread = _alternatives(split, matcher, region, match)
-    marks: tuple[Mark, ...] = ()
+    marks = _raw_or_cooked(split, match, matcher, region)
     if match.food is not None and (alternatives or unread):
         others = ", ".join(f"“{other}”" for other in split.alternatives)
-        marks = (
+        marks += (
             Mark(
                 "note",
                 "alternative",
@@ -149,6 +149,21 @@ def _counted(split: Split, name: str, matcher: Matcher) -> str:
     if by_piece and telling == {"pepper"}:
         return "bell pepper"
     return f"whole {name}" if matcher.knows(f"whole {name}") else name
+
+
+def _raw_or_cooked(split: Split, match: Match, matcher: Matcher, region: str) -> tuple[Mark, ...]:
+    """The doubt about "200 g rice, cooked": weighed before or after?"""
+    said = words(f"{split.measured_as} {split.name}")
+    if match.food is None or "cooked" not in states(split) or "cooked" in said:
+        return ()
+    raw = matcher.match(split.name, region=region).food
+    if raw is None or raw == match.food:
+        return ()
+    message = (
+        f"“{split.name}, cooked” is read as the weight after cooking ({match.food.name}). If it "
+        f"is weighed before, write “(meaning {raw.name})” after it."
+    )
+    return (Mark("doubt", "raw-or-cooked", message, (match.food.name, raw.name)),)
 
 
 def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Meant | None:

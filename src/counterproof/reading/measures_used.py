@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.units import HOLDS
@@ -49,7 +49,7 @@ def measures_used(recipe: Recipe) -> tuple[System, str, Mark | None]:
     """
     if recipe.measures is not None:
         region = {"us": "us", "uk": "uk", "au": "au", "metric": ""}[recipe.measures]
-        return cast("System", recipe.measures), region, None
+        return recipe.measures, region, None
     lines = "\n".join(line.text for line in recipe.lines)
     text = f"{lines}\n" + "\n".join(step.text for step in recipe.steps)
     us, uk = len(_US.findall(text)), len(_UK.findall(text))

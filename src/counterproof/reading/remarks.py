@@ -1,0 +1,140 @@
+"""What is said beside a line about the food it names, in words a cook understands."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from counterproof.marks import Mark
+from counterproof.reading.modifiers import NEVER_FOOD
+from counterproof.reading.spellings import words
+
+if TYPE_CHECKING:
+    from counterproof.reading.foods import Matcher
+    from counterproof.reading.meant import Meant
+    from counterproof.rows import Food
+
+DOUBTFUL = 0.75  # from here on a name is taken without asking; below it the choice is marked
+
+
+def unknown(name: Meant, matcher: Matcher) -> Mark:
+    """The fault for a line without a known food, with the nearest foods as choices.
+
+    Parameters
+    ----------
+    name : Meant
+        What the line names.
+    matcher : Matcher
+        Finds the nearest foods.
+
+    Returns
+    -------
+    Mark
+        "no-food", "not-food" or "unknown-food".
+    """
+    called = name.called
+    found = words(called)
+    if not found or called.rstrip().endswith(":"):
+        return Mark(
+            "fault",
+            "no-food",
+            "No food is named in this line. Write one, or make it a heading, or take it out.",
+        )
+    if not NEVER_FOOD.isdisjoint(found):
+        return not_eaten(f"“{called[:80]}”")
+    choices = [runner.food.name for runner in name.match.runners_up]
+    choices += [food.name for food in matcher.nearest(called) if food.name not in choices]
+    offer = (
+        f"Is it {listed(choices[:4])}? Write “(meaning …)” after it."
+        if choices
+        else "Write a plainer name for it, such as the kind of food it is."
+    )
+    message = f"“{called[:80]}” is not a food this table knows, so it is not counted. {offer}"
+    return Mark("fault", "unknown-food", message, tuple(choices[:4]))
+
+
+def not_eaten(called: str) -> Mark:
+    """The fault for a tool or a wrapping.
+
+    Parameters
+    ----------
+    called : str
+        What it is called.
+
+    Returns
+    -------
+    Mark
+        "not-food".
+    """
+    return Mark(
+        "fault", "not-food", f"{called} is a tool or wrapping, not eaten: it is not counted."
+    )
+
+
+def unsure(name: Meant, food: Food) -> list[Mark]:
+    """The doubt about a name that may mean another food, or the note on words set aside.
+
+    Parameters
+    ----------
+    name : Meant
+        What the line names.
+    food : Food
+        What was taken.
+
+    Returns
+    -------
+    list of Mark
+        One mark, or none.
+    """
+    match = name.match
+    if match.certainty < DOUBTFUL:
+        why = f" ({'; '.join(match.explanation)})" if match.explanation else ""
+        return [
+            Mark(
+                "doubt",
+                "unsure-food",
+                f"“{name.called}” is taken as {food.name}, but only {match.certainty:.0%} sure"
+                f"{why}. Choose, or write “(meaning …)” after it.",
+                (food.name, *(runner.food.name for runner in match.runners_up)),
+            )
+        ]
+    if match.explanation:
+        return [Mark("note", "set-aside", f"Read as {food.name}: {'; '.join(match.explanation)}.")]
+    return []
+
+
+def several(foods: list[Food], *, shared: bool) -> Mark:
+    """The note that a line stands for several foods.
+
+    Parameters
+    ----------
+    foods : list of Food
+        All of them.
+    shared : bool
+        Whether one amount was shared out, or each was weighed by itself.
+
+    Returns
+    -------
+    Mark
+        "several-foods".
+    """
+    named = listed(list(dict.fromkeys(food.name for food in foods)), "and")
+    how = "its amount is shared equally between them" if shared else "each is weighed by itself"
+    return Mark("note", "several-foods", f"The line stands for {named}; {how}.")
+
+
+def listed(texts: list[str], word: str = "or") -> str:
+    """Texts as a list for people.
+
+    Parameters
+    ----------
+    texts : list of str
+        At least one.
+    word : str
+        What joins the last to the others.
+
+    Returns
+    -------
+    str
+        "a, b or c".
+    """
+    return texts[0] if len(texts) == 1 else f"{', '.join(texts[:-1])} {word} {texts[-1]}"

@@ -1,0 +1,389 @@
+"""One written amount of a food in kilograms: by weight, volume, length or count.
+
+Every way of weighing gives the same thing, a `Try`: nominal kilograms, the measure's spread,
+whether the mass is as bought, and what had to be assumed. Spreads: method page, section 2.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from counterproof.marks import Mark
+from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
+from counterproof.reading.spellings import words
+from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from counterproof.reading.model import Quantity, Split
+    from counterproof.rows import Food, HouseholdWeight, Tables
+    from counterproof.units import System
+
+WEIGHED = 0.02
+LIQUID_BY_VOLUME = 0.06
+SOLID_BY_VOLUME = 0.15
+COUNTED = 0.20
+MANY = 50  # a bare number from here on, of something with no weight by the piece, is in grams
+SIZED = {"small": 0.7, "medium": 1.0, "large": 1.4}  # of the middling piece; assumed
+_SIZES = {
+    "extra-large": "large", "medium-large": "medium", "medium-small": "medium",
+    "even-sized": "medium", "fist-sized": "medium",
+}  # fmt: skip
+_KG_PER_CM = {"spices": 0.0004, "": 0.006}  # cinnamon bark; roots such as ginger: assumed
+_LITTLE_VOLUMES = frozenset({"pinch", "dash"})
+# Written before the name, these words say that the weight is already without what is thrown
+# away; the second word is found in the table's `refuse`.
+_WITHOUT = {
+    "boneless": "bone", "meat": "bone", "shelled": "shell", "shucked": "shell", "pitted": "stone",
+    "stoned": "stone", "peeled": "peel", "podded": "pod", "filleted": "bone", "hulled": "hull",
+}  # fmt: skip
+_BOUGHT_SO = frozenset({"boneless", "meat", "shelled", "shucked", "pitted", "filleted"})
+_NET = re.compile(
+    r"\b(?:drained|peeled|prepared|trimmed|shelled|cooked|boned|net|podded)\s+weight\b"
+)
+_JUICE_SHARE = 0.40  # of a citrus fruit as bought, where no household row gives the yield: assumed
+_ZEST_SHARE = 0.05  # likewise
+_SKINS = frozenset({"zest", "peel", "rind"})
+
+
+@dataclass(frozen=True, slots=True)
+class Scales:
+    """What weighing needs besides the line: tables, whose cups, and the plain factor."""
+
+    tables: Tables
+    system: System
+    factor: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """A food of a split line to be weighed; `fruit` is what is counted where juice is meant."""
+
+    split: Split
+    food: Food
+    scales: Scales
+    fruit: Food | None = None
+
+    @property
+    def rows(self) -> tuple[HouseholdWeight, ...]:
+        """The food's household weights."""
+        return self.scales.tables.household.get(self.food.id, ())
+
+
+@dataclass(frozen=True, slots=True)
+class Try:
+    """One written amount turned into kilograms: the middle of its interval, packs included."""
+
+    quantity: Quantity | None
+    kg: float
+    spread: float
+    as_bought: bool
+    tail: str  # of the draw key
+    marks: tuple[Mark, ...] = ()
+    bought_so: bool = False  # bought without its refuse: as bought is what is eaten
+
+
+def figures(quantity: Quantity, split: Split) -> str:
+    """The numbers of an amount as written, for a draw key.
+
+    Parameters
+    ----------
+    quantity : Quantity
+        One of the line's amounts.
+    split : Split
+        The line's parts.
+
+    Returns
+    -------
+    str
+        "2", "2-3" or "2x400".
+    """
+    packs = f"{split.packs:g}x" if split.packs != 1 else ""
+    if quantity.high > quantity.low:
+        return f"{packs}{quantity.low:g}-{quantity.high:g}"
+    return f"{packs}{quantity.low:g}"
+
+
+def tried(quantity: Quantity, case: Case) -> Try | Mark:
+    """One written amount in kilograms, or the fault that says why not.
+
+    Parameters
+    ----------
+    quantity : Quantity
+        One of the line's amounts.
+    case : Case
+        The food and its line.
+
+    Returns
+    -------
+    Try or Mark
+        A fault where no weight, density or guess is at hand.
+    """
+    kind = MEASURES.get(quantity.measure, "count")
+    number = (quantity.low + quantity.high) / 2 * (case.split.packs or 1.0)
+    if number <= 0:
+        message = f"The amount of {case.food.name} is zero. Write how much goes in."
+        return Mark("fault", "no-amount", message)
+    if kind == "mass":
+        return _by_weight(quantity, number, case)
+    if kind == "volume":
+        return _by_volume(quantity, number, case)
+    if kind == "length":
+        return _by_length(quantity, number, case)
+    return _by_count(quantity, number, case)
+
+
+def grams(kg: float) -> str:
+    """A mass for people.
+
+    Parameters
+    ----------
+    kg : float
+        Mass. [kg]
+
+    Returns
+    -------
+    str
+        "1.2 kg", "250 g", "3.5 g".
+    """
+    if kg >= 1:
+        return f"{kg:.3g} kg"
+    return f"{kg * 1000:.2g} g" if kg < 0.1 else f"{kg * 1000:.0f} g"
+
+
+def said(quantity: Quantity) -> str:
+    """An amount for people.
+
+    Parameters
+    ----------
+    quantity : Quantity
+        One of the line's amounts.
+
+    Returns
+    -------
+    str
+        "2–3", "250 g".
+    """
+    number = f"{quantity.low:.3g}"
+    if quantity.high > quantity.low:
+        number += f"–{quantity.high:.3g}"
+    return number if quantity.measure == "piece" else f"{number} {quantity.measure}"
+
+
+def assumed(message: str) -> Mark:
+    """The note for a weight that no source gives.
+
+    Parameters
+    ----------
+    message : str
+        What was assumed.
+
+    Returns
+    -------
+    Mark
+        A note.
+    """
+    return Mark("note", "assumed-weight", message)
+
+
+def _tail(quantity: Quantity, case: Case, size: str = "") -> str:
+    measure = f"{quantity.measure}/{size}" if size else quantity.measure
+    return f"{case.food.id}|{measure}|{figures(quantity, case.split)}"
+
+
+def _by_weight(quantity: Quantity, number: float, case: Case) -> Try:
+    net, bought_so = _net_weight(case)
+    kg = number * unit_kg(quantity.measure)
+    return Try(quantity, kg, WEIGHED, not net, _tail(quantity, case), bought_so=bought_so)
+
+
+def _net_weight(case: Case) -> tuple[bool, bool]:
+    """Whether a written weight is what is eaten, and whether the food is bought that way."""
+    edible = case.scales.tables.edible.get(case.food.id)
+    if edible is None or edible.share >= 1:
+        return False, False
+    split = case.split
+    text = split.text.lower()
+    if "drained weight" in split.flags or _NET.search(text):
+        return True, False
+    if split.container in CONTAINERS:
+        return False, False
+    name = split.name.lower()
+    before = f"{name} {split.measured_as.lower()} {split.comment.lower()}"
+    for word, refuse in _WITHOUT.items():
+        if word in before and refuse in edible.refuse:
+            return True, word in _BOUGHT_SO
+    return False, False
+
+
+def _by_volume(quantity: Quantity, number: float, case: Case) -> Try | Mark:
+    food = case.food
+    litres = number * unit_ml(quantity.measure, case.scales.system) / 1000
+    density = _density(case)
+    spread = LIQUID_BY_VOLUME if food.kind == "liquid" else SOLID_BY_VOLUME
+    if quantity.measure in _LITTLE_VOLUMES:
+        spread = EYE_SPREAD
+    tail = _tail(quantity, case)
+    if density is not None:
+        return Try(quantity, litres * density, spread, as_bought=False, tail=tail)
+    if food.kind == "liquid":
+        note = assumed(f"No density is known for {food.name}: taken as water’s, 1 kg a litre.")
+        return Try(quantity, litres, spread, as_bought=False, tail=tail, marks=(note,))
+    little = guess(food, quantity.measure)
+    if little is not None:
+        return _guessed(quantity, number, tail, little)
+    return Mark(
+        "fault",
+        "no-density",
+        f"No density is known for {food.name}, so {said(quantity)} cannot become grams. "
+        "Write a weight into the line.",
+    )
+
+
+def _density(case: Case) -> float | None:
+    """Kilograms a litre in the form the line names."""
+    rows = case.scales.tables.densities.get(case.food.id, ())
+    if rows:
+        forms = {row.form: row.kg_per_litre for row in rows}
+        if len(forms) > 1:
+            told = set(words(f"{case.split.preparation} {case.split.name}"))
+            for form in sorted(forms):
+                if form and told.issuperset(words(form)):
+                    return forms[form]
+        return forms.get("", rows[0].kg_per_litre)
+    for row in case.rows:
+        if MEASURES.get(row.measure) == "volume" and row.measure not in _LITTLE_VOLUMES:
+            return row.kg / unit_ml(row.measure, "us") * 1000
+    return None
+
+
+def _by_length(quantity: Quantity, number: float, case: Case) -> Try:
+    centimetres = number * unit_m(quantity.measure) * 100
+    row = _row(case.rows, "cm-piece", "", frozenset())
+    tail = _tail(quantity, case)
+    if row is not None:
+        spread = max(0.3, COUNTED if row.spread is None else row.spread)
+        return Try(quantity, centimetres * row.kg, spread, row.as_bought, tail)
+    kg = _KG_PER_CM.get(case.food.food_class, _KG_PER_CM[""])
+    note = assumed(f"A centimetre of {case.food.name} is taken as {kg * 1000:g} g.")
+    return Try(quantity, centimetres * kg, 0.4, as_bought=False, tail=tail, marks=(note,))
+
+
+def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
+    food = case.food
+    measure, size = _counted_as(quantity, case.split)
+    tail = _tail(quantity, case, size)
+    if case.fruit is not None and case.fruit.id != food.id:
+        return _from_fruit(quantity, number, case, case.fruit, size)
+    asked = [food.drawn_measure] if measure == "piece" and food.drawn_measure else []
+    found = _weight_of_one([*asked, measure], case, size)
+    if found is None and measure != "piece":
+        usual = guess(food, measure)
+        if usual is not None:
+            return _guessed(quantity, number, tail, usual)
+    found = found or _weight_of_one(ALSO_CALLED.get(measure, ()), case, size)
+    if found is not None:
+        row, kg, marks = found
+        spread = row.spread if row.spread is not None else COUNTED
+        if MEASURES.get(row.measure) == "by eye":
+            spread = EYE_SPREAD
+        return Try(quantity, number * kg, spread, row.as_bought, tail, marks)
+    for name in (*asked, measure):
+        usual = guess(food, name)
+        if usual is not None:
+            return _guessed(quantity, number, tail, usual)
+    if measure == "piece" and number >= MANY:
+        doubt = Mark(
+            "doubt",
+            "unit-missing",
+            f"{number:g} {food.name} is too many for a count: read as grams. Write the unit.",
+            (f"{number:g} g {food.name}", f"{number:g} ml {food.name}"),
+        )
+        return Try(quantity, number / 1000, COUNTED, as_bought=True, tail=tail, marks=(doubt,))
+    return Mark(
+        "fault",
+        "no-weight",
+        f"No weight is known for {said(quantity)} of {food.name}. Give a weight, such as “200 g”.",
+    )
+
+
+def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:
+    """The measure and size that a count means in the table's words."""
+    size = _SIZES.get(split.size, split.size)
+    if size in {"thumb-sized", "finger-sized"} and quantity.measure == "piece":
+        return "thumb", ""
+    return quantity.measure, size if size in SIZED else ""
+
+
+def _weight_of_one(
+    measures: Iterable[str], case: Case, size: str
+) -> tuple[HouseholdWeight, float, tuple[Mark, ...]] | None:
+    """The row for the first measure that has one, kilograms of one, and what was assumed."""
+    if not case.rows:
+        return None
+    told = frozenset(words(f"{case.split.preparation} {case.split.name}"))
+    for measure in measures:
+        row = _row(case.rows, measure, size, told)
+        if row is None:
+            continue
+        times = SIZED[size] / SIZED.get(row.size, 1.0) if size and row.size != size else 1.0
+        if times == 1.0:
+            return row, row.kg, ()
+        note = assumed(
+            f"{case.food.name}: a {size} one is taken as {times:.2g} times the usual "
+            f"{grams(row.kg)}."
+        )
+        return row, row.kg * times, (note,)
+    return None
+
+
+def _from_fruit(
+    quantity: Quantity, number: float, case: Case, fruit: Food, size: str
+) -> Try | Mark:
+    """The juice or zest of counted fruit: by the table's yield, else by an assumed share."""
+    food, tables = case.food, case.scales.tables
+    tail = _tail(quantity, case, size)
+    own = _row(case.rows, "piece", size, frozenset())
+    if own is not None:
+        spread = own.spread if own.spread is not None else COUNTED
+        return Try(quantity, number * own.kg, spread, as_bought=False, tail=tail)
+    whole = _row(tables.household.get(fruit.id, ()), "piece", size, frozenset())
+    if whole is None:
+        return Mark(
+            "fault",
+            "no-weight",
+            f"No weight is known for one {fruit.name}, so its {food.name} cannot be weighed. "
+            "Give the juice in millilitres or the zest in grams.",
+        )
+    edible = tables.edible.get(fruit.id)
+    bought = whole.kg if whole.as_bought or edible is None else whole.kg / edible.share
+    share = _JUICE_SHARE if _SKINS.isdisjoint(words(food.name)) else _ZEST_SHARE
+    note = assumed(
+        f"One {fruit.name} is taken to give {grams(bought * share)} of {food.name}, "
+        f"{share:.0%} of its weight."
+    )
+    return Try(quantity, number * bought * share, 0.3, as_bought=False, tail=tail, marks=(note,))
+
+
+def _row(
+    rows: tuple[HouseholdWeight, ...], measure: str, size: str, told: frozenset[str]
+) -> HouseholdWeight | None:
+    """The household weight that fits best: form told in the line first, then size."""
+    fitting = [row for row in rows if row.measure == measure]
+    if len(fitting) < 2:
+        return fitting[0] if fitting else None
+    sizes = (size, "", "medium", "large", "small") if size else ("", "medium", "large", "small")
+
+    def rank(row: HouseholdWeight) -> tuple[int, int]:
+        form = 1 if not row.form else 0 if told.issuperset(words(row.form)) else 2
+        return form, sizes.index(row.size) if row.size in sizes else len(sizes)
+
+    return min(fitting, key=rank)
+
+
+def _guessed(quantity: Quantity, number: float, tail: str, usual: Guess) -> Try:
+    note = assumed(f"The weight is assumed: {usual.what}, {grams(usual.kg)}.")
+    return Try(quantity, number * usual.kg, usual.spread, usual.as_bought, tail, (note,))
