@@ -99,8 +99,7 @@ BASES = (
     "dry",
     "drained",
     "cooked",
-    "product",
-    "litre of product",
+    "as sold",  # what the shop sells is what is eaten: oil, sugar, bread, cheese
 )
 
 
@@ -219,10 +218,6 @@ def _factors(name: str, title: str) -> Form:
                 ),
             ),
             ("a factor with a spread is above zero", lambda f: f.spread is None or f.mean > 0),
-            (
-                'the unit is "litre" where the basis is "litre of product", and only there',
-                lambda f: (f.unit == "litre") == (f.basis == "litre of product"),
-            ),
         ),
     )
 
