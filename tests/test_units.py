@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pint
 import pytest
 from hypothesis import given
@@ -90,7 +92,7 @@ def test_weights_are_their_definitions() -> None:
     ],
 )
 def test_volumes_agree_with_pint(measure: str, system: System, name: str) -> None:
-    units = pint.UnitRegistry()
+    units: pint.UnitRegistry[Any] = pint.UnitRegistry()
     assert unit_ml(measure, system) == pytest.approx(
         units.Quantity(1.0, name).to("milliliter").magnitude, rel=1e-9
     )
@@ -109,7 +111,7 @@ def test_volumes_agree_with_pint(measure: str, system: System, name: str) -> Non
     ],
 )
 def test_typed_quantities_agree_with_pint(text: str, kind: Asked, name: str) -> None:
-    units = pint.UnitRegistry()
+    units: pint.UnitRegistry[Any] = pint.UnitRegistry()
     number = float(text.rstrip("FabcdefghijklmnopqrstuvwxyzW"))
     expected = units.Quantity(number, name).to_base_units().magnitude
     if kind == "mass":

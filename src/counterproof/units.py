@@ -205,7 +205,7 @@ _CALLED: Final = {
     "square": "",
     "log": "",
     "tube": "",
-    "recipe": "batch",
+    "recipe": "batch quantity",
 }
 _IRREGULAR: Final = {
     "leaves": "leaf",
@@ -219,6 +219,7 @@ _IRREGULAR: Final = {
     "glasses": "glass",
     "boxes": "packet",
     "batches": "recipe",
+    "quantities": "recipe",
     "handsful": "handful",
     "cupsful": "cup",
     "tablespoonsful": "tbsp",

@@ -1,10 +1,13 @@
 """What follows the name: brackets and clauses, each an amount, a choice, a remark or a step."""
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
 from typing import TYPE_CHECKING, Final
 
+from counterproof.reading.unfinished import describes, noun
 from counterproof.reading.written_amounts import amounts, bracketed
 from counterproof.units import MEASURES
 
@@ -13,7 +16,7 @@ if TYPE_CHECKING:
 
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
 _REMARK: Final = re.compile(
-    r"(?:plus|\+|such as|preferably|ideally|if|about|approx|around|see|note|optional|you|i\s|we\s|like"
+    r"(?:plus|\+|(?:and|&) \d|such as|preferably|ideally|if|about|approx|around|see|note|optional|you|i\s|we\s|like"
     r"|i\.e|e\.g|eg\b|or\b|from\b|available|use|this|these|per\b|each|at least|including|depending"
     r"|for\b|to\b|recipe|store|enough|any\b|not\b|the\b|with\b|weighing|measuring|total|minimum|by\b"
     r"|as\b|more\b|extra\b|but\b|also\b|home|best|good|it\b|which\b|that\b)",
@@ -28,9 +31,9 @@ NO_FOOD: Final = re.compile(
 )
 """What may stand after "or" without being a food."""
 _ASIDE: Final = re.compile(r"^plus\b|\bor (?:about |an? )?\d")
-_JUICED: Final = re.compile(
-    r"(?:\w+\s+){0,3}(juice|zest)(?:d|ed)?(?:,? (?:and|&) (?:\w+\s+){0,2}(juice|zest)(?:d|ed)?)?"
-    r"(?:\s+(?:only|of))?"
+_JUICED: Final = {"juice": "juice of", "juiced": "juice of", "zest": "zest of", "zested": "zest of"}
+_WITH_JUICE: Final = frozenset(
+    "and & only of grated finely freshly the strained squeezed pared rind its".split()
 )
 _AMOUNT_FIRST: Final = frozenset({"about", "each ", "appro", "(abou", "weigh"})
 _LONGEST_BRACKET: Final = 200  # characters; a longer one tells a story
@@ -63,10 +66,11 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
                 if clause.strip() != inside:
                     line.comment.append(inside)
                 return
-    line.remark(inside)
+    if not _read_choice(inside, line):
+        line.remark(inside)
 
 
-def _read_amount(clause: str, line: Unfinished, *, in_name: bool) -> bool:
+def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = False) -> bool:
     found = bracketed(clause, line.system)
     if found is None:
         return False
@@ -75,7 +79,7 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool) -> bool:
         line.flags.add("drained weight")
         return False
     if not row[-1].named:
-        if not row[-1].size or not line.head.quantities:
+        if not (row[-1].size if line.head.quantities else bare):
             return False
         line.head.size = line.head.size or row[-1].size
     elif MEASURES[row[0].measure] == "length" and not in_name:
@@ -100,14 +104,14 @@ def read_clause(piece: str, line: Unfinished) -> None:
         line.flags.add("divided")
     if piece[:1].isdigit() or lower[:5] in _AMOUNT_FIRST:
         beside = not line.head.quantities
-        if not line.aside and _read_amount(piece, line, in_name=beside):
+        if not line.aside and _read_amount(piece, line, in_name=beside, bare=beside):
             line.note("amount", piece)
             return
     if _read_choice(piece, line):
         return
-    juiced = _JUICED.fullmatch(lower)
-    if juiced is not None and not lower.startswith(("with", "in ", "reserv", "including")):
-        line.flags.update(f"{part} of" for part in juiced.groups() if part)
+    words = lower.split()
+    if all(word in _JUICED or word in _WITH_JUICE for word in words):
+        line.flags.update(_JUICED[word] for word in words if word in _JUICED)
     if _REMARK.match(piece):
         line.remark(piece)
         return
@@ -128,6 +132,8 @@ def _read_choice(piece: str, line: Unfinished) -> bool:
         return False
     if "to taste" in food.lower():
         line.flags.add("to taste")
+    if line.name and describes(food.split()):
+        food = " ".join((food, *noun(line.name[-1].split())))
     line.alternatives.append(food.removeprefix("of "))
     line.note("alternative", piece)
     return True

@@ -37,6 +37,7 @@ _BY_EYE: Final = re.compile(
 _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
 _ANOTHER: Final = re.compile(r"\b(?:by|of) (?:\w+ )*?weight\b", re.IGNORECASE)
+_OR_MORE: Final = re.compile(r"\((?:or|to) (\d{1,3})\)")
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
 _CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
 
@@ -142,6 +143,11 @@ def _read_counted(line: str, counted: Amount, found: Head, system: System) -> No
     place = times.end() if times else counted.end
     start = _bracket_at(line, place) if times is None else -1
     if start >= 0:
+        more = _OR_MORE.match(line, start)
+        if more is not None and counted.high < float(more.group(1)):
+            found.quantities = [Quantity(counted.low, float(more.group(1)), "piece")]
+            found.end = more.end()
+            return
         close = _closing(line, start)
         inner = bracketed(line[start + 1 : close].strip(), system) if close > 0 else None
         if inner is not None and inner[0][-1].named:

@@ -137,6 +137,9 @@ def _finished(text: str, line: Unfinished) -> Split:
     if head_.quantities and head_.quantities[0].measure == "piece":
         name = _without_unit(name, line)
     name = name or _recovered(line)
+    for part in ("yolk", "white"):
+        if f"{part} of" in line.flags and name.lower() in {"egg", "eggs"}:
+            name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
     return Split(
         text=text,
         quantities=tuple(head_.quantities),

@@ -7,7 +7,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import NO_FOOD, read_clause
-from counterproof.reading.unfinished import describes
+from counterproof.reading.unfinished import describes, noun
 from counterproof.reading.words import (
     AND,
     BOUGHT_SO,
@@ -137,6 +137,8 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
         return start
     for place in range(start + 1, len(words)):
         kind = classes[place]
+        if kind == AND and place + 1 < len(words) and words[place + 1][0].isdigit():
+            return place
         if kind == BREAK:
             if words[place].lower() == "but" and describes(words[start:place]):
                 continue
@@ -199,18 +201,17 @@ def with_shared_head(foods: list[str]) -> list[str]:
     list of str
         Each a name of its own.
     """
-    last = foods[-1].split()
+    first, last = foods[0].split(), foods[-1].split()
+    if describes(last) and not describes(first):
+        return [foods[0], *(" ".join(food.split() + noun(first)) for food in foods[1:])]
     if len(last) < 2:
         return foods
     own = SHARED_HEADS.get(last[-1].lower(), frozenset())
-    noun = 0
-    while noun < len(last) - 1 and last[noun].lower() in NEVER_ALONE:
-        noun += 1
     complete = []
     for food in foods[:-1]:
         words = food.split()
         if describes(words):
-            words += last[noun:]
+            words += noun(last)
         elif len(words) == 1 and food.lower() in own:
             words.append(last[-1])
         complete.append(" ".join(words))
@@ -280,8 +281,10 @@ def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
 
 def _take_members(members: list[str], joint: str, line: Unfinished) -> None:
     if joint == "and":
-        line.name[-1] = f"{', '.join((line.name[-1], *members[:-1]))} and {members[-1]}"
-        line.note("name", ", ".join(members))
+        inside = " and " in members[-1]
+        before = ", ".join((line.name[-1], *(members if inside else members[:-1])))
+        line.name[-1] = before if inside else f"{before} and {members[-1]}"
+        line.note("name", f"and {', '.join(members)}")
         return
     foods = [food for member in members for food in member.split(" or ")]
     line.name[-1], *others = with_shared_head([line.name[-1], *foods])

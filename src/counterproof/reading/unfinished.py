@@ -34,6 +34,25 @@ def describes(words: list[str]) -> bool:
     return all(word.lower() in NEVER_ALONE for word in words)
 
 
+def noun(words: list[str]) -> list[str]:
+    """Return a name without the words before it that only describe.
+
+    Parameters
+    ----------
+    words : list of str
+        A name.
+
+    Returns
+    -------
+    list of str
+        "thyme" of "fresh thyme"; at least the last word.
+    """
+    first = 0
+    while first < len(words) - 1 and words[first].lower() in NEVER_ALONE:
+        first += 1
+    return words[first:]
+
+
 class Unfinished:
     """What is known of a line so far.
 
