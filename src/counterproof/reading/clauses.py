@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
 _REMARK: Final = re.compile(
-    r"(?:plus|\+|(?:and|&) \d|such as|preferably|ideally|if|about|approx|around|see|note|optional|you|i\s|we\s|like"
-    r"|i\.e|e\.g|eg\b|or\b|from\b|available|use|this|these|per\b|each|at least|including|depending"
-    r"|for\b|to\b|recipe|store|enough|any\b|not\b|the\b|with\b|weighing|measuring|total|minimum|by\b"
-    r"|as\b|more\b|extra\b|but\b|also\b|home|best|good|it\b|which\b|that\b)",
+    r"(?:plus|such as|preferably|ideally|if|about|approx\w*|around|see|note|optional\w*|you|i|we|like"
+    r"|eg|or|from|available|use|this|these|per|each|at least|including|depending|for|to|recipes?"
+    r"|store|enough|any|not|the|with|weighing|measuring|total|minimum|by|as|more|extra|but|also"
+    r"|home\w*|best|good|it|which|that)\b|\+|(?:and|&) \d|i\.e|e\.g",
     re.IGNORECASE,
 )
 _ALTERNATIVE: Final = re.compile(r"or\s+(?:(?:use|substitute|else|even)\s+)?", re.IGNORECASE)
