@@ -11,7 +11,9 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from counterproof.draws import (
+    Blend,
     Lognormal,
+    Normal,
     Parameter,
     Product,
     Range,
@@ -105,6 +107,23 @@ def test_product_multiplies_draws_and_means() -> None:
     assert product.draws(streams).mean() == pytest.approx(15.0, rel=4 * 0.232 / 100)
     expected = 3.0 * streams.values(product.parameters[0]) * streams.values(product.parameters[1])
     np.testing.assert_allclose(product.draws(streams), expected, rtol=1e-15)
+
+
+def test_blend_takes_each_part_as_often_as_it_is_likely_and_fills_its_strata() -> None:
+    which = Blend((0.2, 0.5, 0.3), (Uniform(0, 1), Uniform(10, 20), Uniform(100, 200)))
+    drawn = Streams(seed=1, n=1000).values(Parameter("which", which))
+    for number, low, high in ((200, 0, 1), (500, 10, 20), (300, 100, 200)):
+        part = np.sort(drawn[(low <= drawn) & (drawn <= high)])
+        expected = low + (high - low) * (np.arange(number) + 0.5) / number
+        np.testing.assert_allclose(part, expected, rtol=1e-9)
+    assert which.mean == pytest.approx(0.2 * 0.5 + 0.5 * 15 + 0.3 * 150)
+    assert drawn.mean() == pytest.approx(which.mean, rel=1e-9)
+
+
+def test_normal_has_its_mean_and_deviation() -> None:
+    drawn = Normal(-2.0, 3.0).quantile(stream("k", seed=1, n=10_000))
+    assert drawn.mean() == pytest.approx(-2.0, abs=1e-9)
+    assert drawn.std() == pytest.approx(3.0, rel=0.001)
 
 
 def test_product_without_parameters_is_its_scale() -> None:

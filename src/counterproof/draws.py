@@ -302,6 +302,53 @@ class Normal:
 
 
 @dataclass(frozen=True, slots=True)
+class Blend:
+    """One of several distributions, each with its probability.
+
+    One stream both chooses and draws, so that every part is stratified too; the values do not
+    rise with the probability from one part to the next.
+
+    Parameters
+    ----------
+    shares : tuple of float
+        Probability of each part, > 0; their sum is 1. [1]
+    parts : tuple of Distribution
+        What each part may be. [unit of the parameter]
+    """
+
+    shares: tuple[float, ...]
+    parts: tuple[Distribution, ...]
+
+    @property
+    def mean(self) -> float:
+        """Expected value."""
+        return sum(s * part.mean for s, part in zip(self.shares, self.parts, strict=True))
+
+    def quantile(self, u: Draws) -> Draws:
+        """Return the values at the given probabilities.
+
+        Parameters
+        ----------
+        u : (n,) array
+            Probabilities, strictly inside (0, 1). [1]
+
+        Returns
+        -------
+        (n,) array
+            A new array. [unit of the parameter]
+        """
+        ends = np.cumsum(self.shares)
+        which = np.searchsorted(ends[:-1], u, side="right")
+        drawn: Draws = np.empty_like(u)
+        for at, (share, part) in enumerate(zip(self.shares, self.parts, strict=True)):
+            here = which == at
+            within = (u[here] - (ends[at] - share)) / share
+            # Rounding at a part's edge must not reach 0 or 1.
+            drawn[here] = part.quantile(np.clip(within, 1e-12, 1 - 1e-12))
+        return drawn
+
+
+@dataclass(frozen=True, slots=True)
 class Uniform:
     """Anything between low and high, as in "2–3 onions"."""
 

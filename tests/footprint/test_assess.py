@@ -144,6 +144,30 @@ def test_other_lines_draws_stay_bit_identical(
             assert changed[food].tobytes() == first[food].tobytes()
 
 
+def test_loading_from_two_files_leaves_every_draw_alone(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading
+) -> None:
+    lines = [made_line(food, 0.1) for food in ("beef-chuck", "onion", "nuts", "tomato", "butter")]
+    whole = _by_food(assess(made_reading(*lines), tiny_tables, streams=Streams(seed=5)))
+    for half in (lines[:2], lines[2:]):
+        found = _by_food(assess(made_reading(*half), tiny_tables, streams=Streams(seed=5)))
+        for food, draws in found.items():
+            assert draws.tobytes() == whole[food].tobytes()
+
+
+def test_the_whole_variance_is_shared_out_once(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, streams: Streams
+) -> None:
+    # Weighed all but exactly: what is left is which food was bought, a sum without products.
+    reading = made_reading(
+        made_line("beef-chuck", 0.05, spread=1e-6), made_line("tomato", 3.0, spread=1e-6)
+    )
+    found = assess(reading, tiny_tables, streams=streams)
+    shares = {part.what: part.share_of_variance for part in found.settle_next}
+    assert shares.keys() == {"which beef chuck", "which tomato"}
+    assert sum(shares.values()) == pytest.approx(1.0, abs=0.03)
+
+
 def test_order_of_lines_moves_no_digit_of_the_total(
     tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading
 ) -> None:

@@ -50,6 +50,27 @@ def test_beef_unspecified_is_the_stated_mixture(tiny_tables: Tables) -> None:
     assert len({part.parameter.key for part in worth.components}) == 2
 
 
+def test_a_purchase_is_one_part_of_a_mixture_and_the_average_is_their_sum(
+    tiny_tables: Tables, streams: Streams
+) -> None:
+    link = base_link("beef-chuck", tiny_tables)
+    assert link is not None
+    bought = valued(link, tiny_tables, range_for="one-purchase")
+    dairy = bought.components[1].factor
+    drawn = bought.draws(streams)
+    assert drawn.mean() == pytest.approx(bought.mean, rel=1e-4)
+    # Above the highest of the dairy herds (73.9) there are pieces from a beef herd only.
+    assert dairy.high is not None
+    assert (drawn > dairy.high).mean() == pytest.approx(
+        0.5635 * (streams.values(bought.components[0].parameter) > dairy.high).mean(), abs=0.001
+    )
+    average = valued(link, tiny_tables, range_for="the-average")
+    assert average.purchase is None
+    assert average.mean == pytest.approx(bought.mean)
+    parts = [part.share * streams.values(part.parameter) for part in average.components]
+    np.testing.assert_allclose(average.draws(streams), parts[0] + parts[1], rtol=1e-12)
+
+
 def test_keys_say_what_a_parameter_is(tiny_tables: Tables) -> None:
     row = tiny_tables.factors["global", "Other Pulses"]
 

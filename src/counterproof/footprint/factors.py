@@ -9,7 +9,7 @@ from typing import Literal
 
 import numpy as np
 
-from counterproof.draws import Distribution, Draws, Lognormal, Normal, Parameter, Streams
+from counterproof.draws import Blend, Distribution, Draws, Lognormal, Normal, Parameter, Streams
 from counterproof.footprint.shapes import Percentiles, published_points, solved_shape
 from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Tables
 
@@ -69,11 +69,15 @@ class Valued:
         One, or the parts of a mixture; their shares sum to 1.
     deviation : Parameter or None
         Of the food about what it is linked to, mean 1; None where it is the same food. [1]
+    purchase : Parameter or None
+        Which part of a mixture a purchase is and what that part is; None where there is but one
+        part, or where the mixture itself is asked for. [kg CO2e per unit of the factor]
     """
 
     link: Link
     components: tuple[Component, ...]
     deviation: Parameter | None
+    purchase: Parameter | None = None
 
     @property
     def stages(self) -> tuple[float, ...]:
@@ -94,9 +98,16 @@ class Valued:
         return self.components[0].factor.basis == "as bought"
 
     @property
+    def terms(self) -> tuple[tuple[float, Parameter], ...]:
+        """What is drawn: parameters and their weights, without the food's own deviation."""
+        if self.purchase is not None:
+            return ((1.0, self.purchase),)
+        return tuple((part.share, part.parameter) for part in self.components)
+
+    @property
     def parameters(self) -> tuple[Parameter, ...]:
         """The factors' parameters, without the food's own deviation."""
-        return tuple(part.parameter for part in self.components)
+        return tuple(parameter for _, parameter in self.terms)
 
     @property
     def mean(self) -> float:
@@ -118,9 +129,9 @@ class Valued:
         (n,) array
             A new array. [kg CO2e per kg of the food]
         """
-        drawn = np.zeros(streams.n)
-        for part in self.components:
-            drawn += part.share * streams.values(part.parameter)
+        drawn: Draws = np.zeros(streams.n)
+        for weight, parameter in self.terms:
+            drawn += weight * streams.values(parameter)
         drawn *= self.link.per
         if self.deviation is not None:
             drawn *= streams.values(self.deviation)
@@ -277,6 +288,12 @@ def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "
     -------
     Valued
         Factors with keyed parameters, the food's deviation, and means by stage.
+
+    Notes
+    -----
+    A name that spans classes is a mixture by stated shares. What is bought once is one of its
+    parts, with the share as its probability (a piece of beef comes from one herd); the average
+    is the sum over its parts. Both have the same mean.
     """
     parts = tables.mixtures.get((link.set, link.item))
     named = [(part.item, part.share) for part in parts] if parts else [(link.item, 1.0)]
@@ -295,4 +312,13 @@ def valued(link: Link, tables: Tables, *, range_for: RangeFor, purchase: str = "
     deviation = (
         None if spread == 1.0 else Parameter(f"link|{link.food}", Lognormal(1.0, log(spread)))
     )
-    return Valued(link, components, deviation)
+    bought = None
+    if len(components) > 1 and range_for == "one-purchase":
+        bought = Parameter(
+            f"factor|{link.set}|{link.item}|{link.food}|{purchase}",
+            Blend(
+                tuple(part.share for part in components),
+                tuple(part.parameter.distribution for part in components),
+            ),
+        )
+    return Valued(link, components, deviation, bought)

@@ -89,7 +89,7 @@ def _slopes(item: Item) -> list[tuple[Parameter, float]]:
     if not isinstance(worth, Valued):
         return [*slopes, (worth.parameter, amount.mean)]
     slopes += [
-        (part.parameter, amount.mean * worth.link.per * part.share) for part in worth.components
+        (parameter, amount.mean * worth.link.per * weight) for weight, parameter in worth.terms
     ]
     if worth.deviation is not None:
         slopes.append((worth.deviation, item.mean))
