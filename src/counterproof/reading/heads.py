@@ -71,7 +71,7 @@ def head(line: str, system: System) -> Head:
     """
     found = Head()
     place = 0
-    while about := ABOUT.match(line, place):
+    while not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
         words = about.group().lower().split()
         found.flags.update(word for word in words if word in FILLS)
         if not _HEDGES.isdisjoint(words):
@@ -81,7 +81,7 @@ def head(line: str, system: System) -> Head:
     if percent is not None:
         another = _ANOTHER.search(line, percent.end())
         return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
-    some = _SOME.match(line, place)
+    some = _SOME.match(line, place) if line[place : place + 1] in {"s", "S"} else None
     if some is not None:
         found.end = place = some.end()
     row = amounts(line, place, system)
@@ -116,9 +116,11 @@ def _by_eye(line: str, place: int, found: Head) -> Head:
 
 def _read_second_choice(line: str, found: Head, system: System) -> None:
     """Read past "10 g/¼" without a second unit, "1 large or 2 small", "½ of an 8-oz pack"."""
-    twin = _BARE_TWIN.match(line, found.end)
+    twin = _BARE_TWIN.match(line, found.end) if line[found.end : found.end + 1] == "/" else None
     if twin is not None:
         found.end = twin.end()
+    if line[found.end : found.end + 2].lower() != " o":
+        return
     other = _OTHER_COUNT.match(line, found.end)
     if other is not None and (found.size or found.packs > 1):
         again = head(line[other.end() :], system)

@@ -26,6 +26,7 @@ LONGEST: Final = 600
 """Characters of a line that are read; no ingredient takes more, the rest is kept as a comment."""
 
 _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - |: )")
+_MARKED: Final = re.compile(r"[(),;:]| - ")
 _MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _PARTS: Final = "juice zest rind peel yolk white leaves seeds pulp flesh".split()
 _PART_OF: Final = re.compile(
@@ -67,7 +68,7 @@ def split_line(text: str, system: System = "us") -> Split:
     if len(written) > LONGEST:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
         written, beyond = written[:cut].rstrip(), written[cut:].strip()
-    part_of = _PART_OF.match(written)
+    part_of = _PART_OF.match(written) if written[:1] > "9" or written[:2] == "1 " else None
     begin = part_of.end() if part_of is not None else 0
     line = Unfinished(head(written[begin:], system), system)
     if part_of is not None:
@@ -90,7 +91,9 @@ def _read_rest(rest: str, line: Unfinished) -> None:
     if not rest:
         return
     rest = _without_metric_end(rest, line)
-    pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]
+    pieces = [rest]
+    if _MARKED.search(rest):
+        pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]
     named = False
     index = 0
     while index < len(pieces):
@@ -121,7 +124,11 @@ def _goes_on(piece: str, line: Unfinished) -> bool:
 def _without_metric_end(rest: str, line: Unfinished) -> str:
     """Read "1 cup rice 250 mL": the metric twin at the end of the line."""
     quantities = line.head.quantities
-    if not quantities or MEASURES[quantities[0].measure] not in {"volume", "mass"}:
+    if (
+        rest[-1] not in "lLg"
+        or not quantities
+        or MEASURES[quantities[0].measure] not in {"volume", "mass"}
+    ):
         return rest
     match = _METRIC_END.search(rest)
     if match is None or "plus" in rest:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from counterproof.draws import Product
 from counterproof.marks import Mark
@@ -25,8 +25,7 @@ class Quantity:
         return {"low": self.low, "high": self.high, "measure": self.measure}
 
 
-@dataclass(frozen=True, slots=True)
-class Part:
+class Part(NamedTuple):
     """A stretch of the line and what it was taken for: "amount", "size", "name", …"""
 
     kind: str

@@ -149,6 +149,8 @@ def joined(line: str, first: Amount, system: System) -> Amount:
         if plus is None:
             while line[place : place + 1] == " ":
                 place += 1
+            if not line[place : place + 1].isdigit():
+                return total
         more = amount_at(line, place)
         if more is None or not more.named:
             return total
