@@ -307,6 +307,7 @@ def test_every_pair_of_several(
     means = [side.static for _, side in found.items]
     assert all(one != other for one, other in pairwise(means))
     document = found.to_dict()
+    assert document["basis"]["factor_sets"] == ["global"]
     assert document.keys() == {"items", "pairs", "break_even", "basis"}
     assert document["pairs"][0].keys() >= {
         "a", "b", "ratio", "difference_kgco2e", "share_a_lower", "factor_set", "function",

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given, settings
 from hypothesis import strategies as some
 
 from counterproof.draws import Lognormal, Parameter, Product, Streams
@@ -69,9 +69,7 @@ def test_a_recipe_worked_by_hand(
 
 
 @pytest.mark.property
-@settings(
-    suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=15, deadline=None
-)
+@settings(max_examples=15)
 @given(seed=some.integers(0, 2**32))
 def test_mean_of_the_draws_is_the_static_value(
     tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, seed: int
@@ -180,9 +178,7 @@ def test_order_of_lines_moves_no_digit_of_the_total(
 
 
 @pytest.mark.property
-@settings(
-    suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=20, deadline=None
-)
+@settings(max_examples=20)
 @given(power=some.integers(-3, 6))
 def test_scaling_servings_scales_the_batch_exactly(
     tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, power: int
@@ -306,6 +302,18 @@ def test_a_region_without_grid_takes_the_world_and_says_so(
         "No gas factor is known for world: its use is not counted."
         in assess(world, tiny_tables, gas, streams=streams).assumed
     )
+
+
+def test_the_average_is_said_to_be_a_lower_bound(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, streams: Streams
+) -> None:
+    reading = made_reading(made_line("onion", 0.5), kitchen=Kitchen(range_for="the-average"))
+    found = assess(reading, tiny_tables, streams=streams)
+    assert found.basis.range_for == "the-average"
+    assert any("lower bound" in sentence for sentence in found.assumed)
+    bought = assess(reading, tiny_tables, streams=streams, range_for="one-purchase")
+    assert not any("lower bound" in sentence for sentence in bought.assumed)
+    assert bought.static == pytest.approx(found.static)
 
 
 def test_json_holds_every_key_of_the_contract(

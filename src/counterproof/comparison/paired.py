@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import combinations
 from typing import Any
 
@@ -121,8 +121,23 @@ class Comparison:
             ],
             "pairs": [pair.to_dict() for pair in self.pairs],
             "break_even": [],
-            "basis": self.items[0][1].basis.to_dict() if self.items else {},
+            "basis": self._basis(),
         }
+
+    def _basis(self) -> dict[str, Any]:
+        bases = [found.basis for _, found in self.items]
+        if not bases:
+            return {}
+        joined = replace(
+            bases[0],
+            gwp=_joined(basis.gwp for basis in bases),
+            factor_sets=_joined(basis.factor_sets for basis in bases),
+        )
+        return joined.to_dict()
+
+
+def _joined(parts: Iterable[Sequence[str]]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(name for part in parts for name in part))
 
 
 def _ratio(a: Footprint, b: Footprint) -> Ratio | None:
@@ -329,7 +344,7 @@ def compare(
     streams : Streams
         Seed, number of draws, and the draws already made.
     range_for : RangeFor or None
-        one-purchase or the-average; None: as each kitchen says.
+        one-purchase or the-average; None: as the first kitchen says, for all.
     factor_set : FactorSet or None
         The set to value differing foods in; None: the best covering one of each pair.
 
@@ -338,15 +353,16 @@ def compare(
     Comparison
         Pairs in the order of the entries: first with second, first with third, …
     """
+    asked = range_for or (entries[0].reading.kitchen.range_for if entries else None)
     items = tuple(
         (
             entry.name,
-            assess(entry.reading, tables, entry.plan, streams=streams, range_for=range_for),
+            assess(entry.reading, tables, entry.plan, streams=streams, range_for=asked),
         )
         for entry in entries
     )
     pairs = tuple(
-        paired(a, b, tables, streams=streams, range_for=range_for, factor_set=factor_set)
+        paired(a, b, tables, streams=streams, range_for=asked, factor_set=factor_set)
         for a, b in combinations(entries, 2)
     )
     return Comparison(items, pairs)

@@ -31,6 +31,11 @@ from counterproof.rows import STAGES, FactorSet, Source, Tables
 SHOWN = 0.9
 """Share of the mass a set must cover for its second opinion to be shown (method §3). [1]"""
 
+LOWER_BOUND = (
+    "Ranges say how well the averages are known; they are a lower bound, since the sets share "
+    "sources and errors."
+)
+
 WORTH_SAYING = 0.01
 """Share of the total from which it is said that a factor is not divided by stage. [1]"""
 
@@ -147,6 +152,8 @@ def _items(
         items += counted
         uncounted += missing
     assumed = _assumed(items)
+    if range_for == "the-average":
+        assumed.append(LOWER_BOUND)
     if plan is None:
         assumed.append("Cooking and home storage are not counted.")
     else:
