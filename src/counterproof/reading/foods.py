@@ -29,13 +29,17 @@ if TYPE_CHECKING:
 THRESHOLD = 0.55  # below it a name is marked, not guessed
 LISTED = 0.30  # below it a food is no serious reading of the name and is not listed
 RUNNERS_UP = 4
+ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
-_TAIL = re.compile(r"\b(?:with|in|from|on|for|including|such as|like)\b", re.IGNORECASE)
+_TAIL = re.compile(
+    r"(?<![-\w])(?:with|in|from|on|for|including|such as|like)(?![-\w])", re.IGNORECASE
+)
+_KEPT_IN = re.compile(r"\b(?:syrup|vinegar|brine|adobo|sauce|alcohol|rum|brandy)\b", re.IGNORECASE)
 _OF = re.compile(r"\bof\b", re.IGNORECASE)
 
 
@@ -64,9 +68,10 @@ class _Candidate:
 
 @dataclass(frozen=True, slots=True)
 class _Sought:
-    """A phrase as canonical words, with the states said outside it and the cook's region."""
+    """A phrase as canonical words and as said, with the states said outside it and the region."""
 
     written: tuple[str, ...]
+    said: tuple[str, ...]
     hints: frozenset[str]
     region: str
 
@@ -145,14 +150,14 @@ class Matcher:
         tuple of Food
             Nearest first; empty where nothing is near.
         """
-        sought = " ".join(words(name)[:8])
+        sought = " ".join(sorted(canonical(words(name)[:8])))
         if not sought:
             return ()
         found: dict[str, Food] = {}
         for text, _, _ in process.extract(
             sought,
             self._index.choices.keys(),
-            scorer=fuzz.token_sort_ratio,
+            scorer=fuzz.ratio,
             limit=12,
             score_cutoff=55,
         ):
@@ -197,15 +202,15 @@ class Matcher:
     def _candidates(self, name: str, hints: frozenset[str], region: str) -> list[_Candidate]:
         found: list[_Candidate] = []
         for phrase, kept, implied in _phrases(name):
-            written = self._index.joined_up(canonical(words(phrase)[:LONGEST]))
-            if not written:
-                continue
-            found += [
-                candidate
-                if kept == 1.0
-                else replace(candidate, certainty=candidate.certainty * kept)
-                for candidate in self._headed(_Sought(written, hints | implied, region))
-            ]
+            said = tuple(word for word in words(phrase)[:LONGEST] if word not in JOINING)
+            written = canonical(said)
+            for way in dict.fromkeys((written, self._index.joined_up(written))):
+                found += [
+                    candidate
+                    if kept == 1.0
+                    else replace(candidate, certainty=candidate.certainty * kept)
+                    for candidate in self._headed(_Sought(way, said, hints | implied, region))
+                ]
         return found
 
     def _headed(self, sought: _Sought) -> list[_Candidate]:
@@ -250,7 +255,7 @@ class Matcher:
         classes = {
             entry.food.food_class
             for entry in self._index.by_head.get(written[-1], ())
-            if written[-1] in entry.words
+            if entry.words == {written[-1]}
         }
         return [
             replace(candidate, certainty=candidate.certainty * 0.95)
@@ -278,6 +283,8 @@ class Matcher:
         for word in sought.hints - entry.words:
             if word not in written and not natural(word, entry.food):
                 certainty *= 0.95
+        if entry.contested and len(entry.words) == len(written) and entry.said != sought.said:
+            certainty *= ANOTHER_ORDER
         if entry.contested and entry.region:
             home = "uk" if sought.region in {"au", "metric"} else sought.region
             if home != entry.region:
@@ -340,7 +347,8 @@ def _phrases(name: str) -> list[tuple[str, float, frozenset[str]]]:
         before, after = name[: tail.start()], name[tail.end() :]
         word = tail.group().lower()
         canned = frozenset({"canned"}) if word == "in" else frozenset[str]()
-        found = [(phrase, kept * 0.98, canned) for phrase, kept, _ in _phrases(before)]
+        same = 0.85 if word == "in" and _KEPT_IN.search(after) else 0.98
+        found = [(phrase, kept * same, canned) for phrase, kept, _ in _phrases(before)]
         return [*found, (after, 0.8, frozenset[str]())] if word == "from" else found
     of = _OF.search(name)
     if of is not None and of.start() > 0:

@@ -9,23 +9,29 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counterproof.reading.modifiers import (
+    ANIMAL_CLASSES,
     CHOOSING,
     DRY_CLASSES,
     FLAVOURED,
+    FLAVOURING_CLASSES,
     FLAVOURS,
     FORM_KEPT,
     FORM_LOST,
     FORMS,
+    FROZEN_KEPT,
     GROUND_CLASSES,
     HARMLESS,
     MADE_OF,
+    NEVER_LAST,
+    OTHER_PARTS,
     PARTS,
     PLACES,
+    REPLACING,
     VARIETIES,
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Set as AbstractSet
+    from collections.abc import Mapping
 
     from counterproof.rows import Food
 
@@ -47,6 +53,8 @@ def passable(word: str) -> bool:
     bool
         True for modifiers, parts, places and states.
     """
+    if word in NEVER_LAST:
+        return False
     return (
         word in HARMLESS
         or word in CHOOSING
@@ -84,7 +92,7 @@ def natural(state: str, food: Food) -> bool:
 
 
 def certainty_kept(
-    word: str, food: Food, head: str, *, before: bool, nouns: AbstractSet[str]
+    word: str, food: Food, head: str, *, before: bool, nouns: Mapping[str, str]
 ) -> tuple[float, str]:
     """What share of certainty an uncovered word leaves, and what to say about it.
 
@@ -98,8 +106,8 @@ def certainty_kept(
         The head of the phrase.
     before : bool
         Whether the word stands before the head.
-    nouns : set of str
-        Words that are foods by themselves.
+    nouns : mapping
+        Words that are foods by themselves → their food class.
 
     Returns
     -------
@@ -107,20 +115,31 @@ def certainty_kept(
         Share kept, 0 to 1 [1]; a remark in plain words, or "" where nothing need be said.
     """
     if word in STATES:
-        if natural(word, food):
-            return 0.99, ""
-        kept = FORM_KEPT.get(word, FORM_LOST)
-        return kept, f"“{word}” set aside: no such form in the table"
+        return _state_kept(word, food)
+    if word in REPLACING and food.food_class in ANIMAL_CLASSES:
+        return 0.45, f"“{word}” may put another food in the place of {food.name}"
+    apart = OTHER_PARTS.get(word)
+    if apart is not None and not before and food.food_class not in apart:
+        return 0.7, f"“{word}” may be another food than {food.name}"
     modifier = _modifier_kept(word, before=before)
     if modifier is not None:
         return modifier, ""
     if word in nouns or word in FLAVOURS:
-        return _noun_kept(word, food, head)
-    return (0.95, "") if word in PARTS else _unknown_kept(word, head)
+        return _noun_kept(word, food, head, nouns.get(word, ""))
+    return _unknown_kept(word, head)
+
+
+def _state_kept(word: str, food: Food) -> tuple[float, str]:
+    if natural(word, food):
+        return 0.99, ""
+    kept = FORM_KEPT.get(word, FORM_LOST)
+    if word == "frozen" and food.food_class not in FROZEN_KEPT:
+        kept = FORM_LOST
+    return kept, f"“{word}” set aside: no such form in the table"
 
 
 def _modifier_kept(word: str, *, before: bool) -> float | None:
-    if word in HARMLESS or word[-1] == "%":
+    if word in HARMLESS or word in REPLACING or word[-1] == "%":
         return 0.995 if before else AFTER
     if word in CHOOSING:
         return 0.97 if before else AFTER
@@ -129,8 +148,9 @@ def _modifier_kept(word: str, *, before: bool) -> float | None:
     return None
 
 
-def _noun_kept(word: str, food: Food, head: str) -> tuple[float, str]:
-    if head in FLAVOURED or word in FLAVOURS:
+def _noun_kept(word: str, food: Food, head: str, noun_class: str) -> tuple[float, str]:
+    fruity = head == "yogurt" and noun_class in FLAVOURING_CLASSES
+    if head in FLAVOURED or word in FLAVOURS or fruity:
         return 0.8, f"“{word}” read as a flavour of {food.name}"
     if head in MADE_OF or head in PARTS:
         return 0.45, f"“{word}” before “{head}” may make another food of it"

@@ -18,7 +18,7 @@ JOINING = _listed("a an the of with in from on for to at and or some few your no
 # Quality, ripeness, size, temperature, cut and handling: the food stays the same.
 HARMLESS = _listed(
     """
-    organic good quality best high fresh freshly ripe firm raw natural pure plain real free range
+    organic good quality best high fresh freshly ripe firm raw natural pure plain real range
     freerange outdoor reared local homemade home made ready readymade shop store bought prepared
     large medium small big little extra jumbo mini tiny baby young old new season seasonal thick
     thin thinly thickly finely roughly coarsely coarse fine long half halved
@@ -48,11 +48,30 @@ HARMLESS = _listed(
 # the food what it is where it has not.
 CHOOSING = _listed(
     """
-    red green yellow white black brown orange purple golden pink blue dark pale light lightly deep
-    rich full low reduced fat sodium sugar sugarfree gluten dairy lactose vegan vegetarian sweet
-    sour sharp mild hard short flat curly leafy lean unsalted unsweetened unflavoured creamy
-    floury waxy starchy mealy baking frying single double whole iced spicy
+    red green yellow white black brown purple golden pink blue dark pale light lightly deep
+    rich full low reduced fat sodium sugar sugarfree gluten lactose sweet sharp mild short flat
+    curly leafy lean unsalted unsweetened unflavoured creamy floury waxy starchy mealy single
+    double whole iced spicy
     """
+)
+
+# Words that put something else in the food's place ("vegan cheese", "imitation crab").
+REPLACING = _listed(
+    "vegan plant mock imitation faux meatless meatfree eggless dairy nondairy non veggie "
+    "vegetarian substitute replacer alternative analogue free"
+)
+ANIMAL_CLASSES = frozenset(
+    {
+        "dairy", "cheese", "butter & fats", "eggs", "beef", "veal", "lamb", "pork", "poultry",
+        "game", "offal", "fish", "shellfish",
+    }
+)  # fmt: skip
+
+# Modifiers and parts that are foods or things of their own when they stand last ("goose fat",
+# "mustard greens", "soup bone"): they cannot be passed over to find a head before them.
+NEVER_LAST = _listed(
+    "fat sugar sodium gluten lactose sweet baby bone skin green white black red blue brown "
+    "golden rich room temperature hand day topping end size choice light free whole ice"
 )
 
 # Names of places and peoples: a style or an origin.
@@ -78,9 +97,20 @@ PARTS = _listed(
     chop steak breast thigh leg drumstick wing loin shoulder neck belly joint side quarter tail
     claw body shell cheek rib corm crown round medallion escalope carcass shank blade feather
     granule pearl string knuckle top pulp crumb shaving sliver curl shred bit square rectangle
-    quantity amount inch layer bottle jar packet pack bag box carton glass handful dice nest block tube turn
+    quantity amount inch layer glass handful dice nest block tube turn
     """
 )
+
+# Parts that are another food unless the food before them is of one of these classes: the leaves
+# of a lime are no lime, the seeds of a pumpkin no pumpkin.
+OTHER_PARTS = {
+    **dict.fromkeys(
+        ("seed", "nut", "bean", "heart", "granule", "flake", "pod", "berry", "stick"),
+        frozenset({"spices", "nuts & seeds", "pulses", "grains", "breakfast cereals", "fruit"}),
+    ),
+    "leaf": frozenset({"fresh herbs", "dried herbs", "vegetables", "tea & coffee", "thickeners"}),
+    "bone": frozenset[str](),
+}
 
 # States that make another food of it; several spellings of one state meet in one word.
 FORMS = {
@@ -147,6 +177,18 @@ FORM_KEPT = {
 }
 FORM_LOST = 0.5  # any other state: not this food with any confidence
 
+# Freezing makes another food of a drink or a dessert, not of these.
+FROZEN_KEPT = frozenset(
+    {
+        "vegetables", "mushrooms", "pulses", "fruit", "fresh herbs", "bread & bakery", "beef",
+        "veal", "lamb", "pork", "poultry", "game", "offal", "fish", "shellfish", "plant-based",
+    }
+)  # fmt: skip
+# What flavours a yoghurt; anything else before it is what it is made of.
+FLAVOURING_CLASSES = frozenset(
+    {"fruit", "dried fruit", "flavourings", "sugars & syrups", "jams & preserves", "spices"}
+)
+
 # Classes whose foods are dry, or made of dried things, as a matter of course.
 DRY_CLASSES = frozenset(
     {
@@ -164,7 +206,7 @@ MADE_OF = _listed(
     milk cream butter cheese flour juice oil stock broth bouillon water wine paste powder sauce
     meal syrup starch yogurt sausage bacon ham burger mince pie noodle spread curd fat dripping
     bone extract essence liqueur seed nut bean leaf root bread cake jelly chip cracker biscuit
-    cookie ice mix soda soup concentrate ale beer cider roll sprout flower blossom skin
+    cookie ice mix soda soup concentrate ale beer cider roll sprout flower blossom skin pepper pea
     """
 )
 
@@ -174,7 +216,7 @@ VARIETIES = _listed("cheese wine beer ale bread noodle ham syrup liqueur oil cak
 # Heads that stay what they are whatever flavours them.
 FLAVOURED = _listed(
     """
-    salt sugar vinegar syrup jam jelly marmalade tea liqueur yogurt rum vodka gin thyme
+    salt sugar vinegar syrup jam jelly marmalade tea liqueur rum vodka gin thyme
     mint mustard honey bread pesto pasta noodle tortilla cordial sorbet stock broth extract
     essence biscuit cookie cracker chutney mayonnaise soup crisp lettuce tomato potato onion
     apple pear plum mushroom squash salsa panettone

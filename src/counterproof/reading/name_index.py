@@ -23,10 +23,15 @@ _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told 
 
 @dataclass(frozen=True, slots=True)
 class IndexedName:
-    """One name of the table as comparable words; contested if it means more than one food."""
+    """One name of the table as comparable words.
+
+    `said` are its words in order, states as spelt; it is contested where the same words, in any
+    order and spelling, are also the name of another food ("milk chocolate", "chocolate milk").
+    """
 
     food: Food
     words: frozenset[str]
+    said: tuple[str, ...]
     region: str
     contested: bool
 
@@ -54,7 +59,7 @@ class NameIndex:
         self.by_name: dict[str, Food] = {plain(f.name): f for f in tables.foods.values()}
         self.exact: dict[str, Food] = {}  # names with prepositions or numbers: only as a whole
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
-        self.nouns: set[str] = set()
+        self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
         self.joined: dict[str, tuple[str, ...]] = {}
         self.choices: dict[str, Food] = {}
@@ -130,9 +135,10 @@ class NameIndex:
 
     def _add(self, tables: Tables) -> None:
         foods: dict[frozenset[str], set[str]] = defaultdict(set)
-        listed: dict[tuple[str, frozenset[str], str], tuple[Food, tuple[str, ...]]] = {}
+        listed: dict[tuple[str, tuple[str, ...], str], Food] = {}
         for food, name, region in _named(tables):
-            own = canonical(words(name))
+            said = tuple(word for word in words(name) if word not in JOINING)
+            own = canonical(said)
             if not own:
                 continue
             if _NUMBERED.search(name) or not JOINING.isdisjoint(name.split()):
@@ -141,14 +147,16 @@ class NameIndex:
                 continue
             self.vocabulary.update(own)
             self.joined.setdefault("".join(own), own)
-            self.choices.setdefault(" ".join(words(name)), food)
+            self.choices.setdefault(" ".join(sorted(own)), food)
             if len(own) == 1:
-                self.nouns.add(own[0])
-            foods[frozenset(own)].add(food.id)
-            for said in _minced(food, own):
-                listed.setdefault((food.id, frozenset(said), region), (food, said))
-        for (_, own_words, region), (food, own) in listed.items():
-            entry = IndexedName(food, own_words, region, len(foods[own_words]) > 1)
+                self.nouns.setdefault(own[0], food.food_class)
+            for way in _minced(food, said):
+                listed.setdefault((food.id, way, region), food)
+                foods[frozenset(canonical(way))].add(food.id)
+        for (_, said, region), food in listed.items():
+            own = canonical(said)
+            named = frozenset(own)
+            entry = IndexedName(food, named, said, region, len(foods[named]) > 1)
             for head in _heads(own):
                 self.by_head[head].append(entry)
 
