@@ -8,7 +8,8 @@ import re
 from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.unfinished import describes, noun
-from counterproof.reading.written_amounts import amounts, bracketed
+from counterproof.reading.words import BREAK, WORD_CLASSES
+from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
 from counterproof.units import MEASURES
 
 if TYPE_CHECKING:
@@ -25,13 +26,14 @@ _REMARK: Final = re.compile(
 _ALTERNATIVE: Final = re.compile(r"or\s+(?:(?:use|substitute|else|even)\s+)?", re.IGNORECASE)
 NO_FOOD: Final = re.compile(
     r"(?:to taste|more|less|so\b|as needed|as desired|until|similar|equivalent|a mix|mixture"
-    r"|a combination|if\b|to\b|cut|chopped|sliced|minced|grated|crushed|torn"
-    r"|\d+[\s-]?(?:inch|cm|in\b))",
+    r"|a combination|if\b|to\b|cut\b|(?:\w+ly )?(?:chopped|sliced|minced|grated|crushed|torn|diced)"
+    r"(?:$| (?:and|or|in|into|by|with|on)\b)|\d+[\s-]?(?:inch|cm|in\b))",
     re.IGNORECASE,
 )
 """What may stand after "or" without being a food."""
 _ASIDE: Final = re.compile(r"^plus\b|\bor (?:about |an? )?\d")
 _JUICED: Final = {"juice": "juice of", "juiced": "juice of", "zest": "zest of", "zested": "zest of"}
+_EXAMPLES: Final = ("such as", "like", "e.g", "eg ", "preferably", "ideally", "including")
 _WITH_JUICE: Final = frozenset(
     "and & only of grated finely freshly the strained squeezed pared rind its".split()
 )
@@ -73,7 +75,7 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
 def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = False) -> bool:
     found = bracketed(clause, line.system)
     if found is None:
-        return False
+        return in_name and _read_count_again(clause, line)
     row, word = found
     if word == "drained":
         line.flags.add("drained weight")
@@ -85,6 +87,20 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
     elif MEASURES[row[0].measure] == "length" and not in_name:
         return False
     line.count(row, word)
+    return True
+
+
+def _read_count_again(clause: str, line: Unfinished) -> bool:
+    """Read "2 cups sliced onions (about 3 medium onions)"."""
+    about = ABOUT.match(clause)
+    row = amounts(clause, about.end() if about else 0, line.system)
+    if not row or row[-1].named or not line.name or not line.head.quantities:
+        return False
+    again = clause[row[-1].end :].strip().lower()
+    if not again or again.rstrip("s") != line.name[-1].rpartition(" ")[2].lower().rstrip("s"):
+        return False
+    line.head.size = line.head.size or row[-1].size
+    line.count(row, "")
     return True
 
 
@@ -107,6 +123,12 @@ def read_clause(piece: str, line: Unfinished) -> None:
         if not line.aside and _read_amount(piece, line, in_name=beside, bare=beside):
             line.note("amount", piece)
             return
+    if line.naming and not any(map(WORD_CLASSES.get, lower.removeprefix("or ").split())):
+        line.naming = not lower.startswith("or ")
+        line.comment.append(piece)
+        line.note("comment", piece)
+        return
+    line.naming = lower.startswith(_EXAMPLES)
     if _read_choice(piece, line):
         return
     words = lower.split()
@@ -127,13 +149,21 @@ def _read_choice(piece: str, line: Unfinished) -> bool:
         return False
     other = piece[choice.end() :]
     row = amounts(other, 0, line.system)
-    food = other[row[-1].end :].strip() if row else other
+    food = (other[row[-1].end :].strip() if row else other).removeprefix("of ")
     if not food or NO_FOOD.match(food):
         return False
+    words = food.split()
+    breaks = (at for at, word in enumerate(words) if WORD_CLASSES.get(word.lower()) == BREAK)
+    stop = next(breaks, len(words))
+    if not stop:
+        return False
+    if stop < len(words):
+        line.comment.append(" ".join(words[stop:]))
+        food = " ".join(words[:stop])
     if "to taste" in food.lower():
         line.flags.add("to taste")
     if line.name and describes(food.split()):
         food = " ".join((food, *noun(line.name[-1].split())))
-    line.alternatives.append(food.removeprefix("of "))
+    line.alternatives.append(food)
     line.note("alternative", piece)
     return True

@@ -38,6 +38,8 @@ _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
 _ANOTHER: Final = re.compile(r"\b(?:by|of) (?:\w+ )*?weight\b", re.IGNORECASE)
 _OR_MORE: Final = re.compile(r"\((?:or|to) (\d{1,3})\)")
+_PER: Final = re.compile(r"\s+per (?:serving|person|head|portion)(?: of)?\b", re.IGNORECASE)
+_THICK: Final = re.compile(r"[\s-]*(?:thick|long|wide|square)\b", re.IGNORECASE)
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
 _CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
 
@@ -94,6 +96,7 @@ def head(line: str, system: System) -> Head:
     else:
         _read_counted(line, row[0], found, system)
     _read_second_choice(line, found, system)
+    _read_dimension(line, found, system)
     return found
 
 
@@ -135,6 +138,22 @@ def _read_second_choice(line: str, found: Head, system: System) -> None:
         if pack and pack[-1].named:
             found.packs = found.quantities[0].low
             _read_packed(line, pack, found, system)
+
+
+def _read_dimension(line: str, found: Head, system: System) -> None:
+    """Read past "per person of", and "1cm/½in thick" before what is that thick."""
+    per = _PER.match(line, found.end)
+    if per is not None:
+        found.flags.add("per person")
+        found.end = per.end()
+    place = found.end + 1
+    if not line[place : place + 1].isdigit() or not found.quantities:
+        return
+    row = amounts(line, place, system)
+    if all(amount.named and MEASURES[amount.measure] == "length" for amount in row):
+        thick = _THICK.match(line, row[-1].end)
+        found.end = thick.end() if thick is not None else row[-1].end
+        found.size = found.size or f"{row[0].low:g} {row[0].measure}"
 
 
 def _read_counted(line: str, counted: Amount, found: Head, system: System) -> None:

@@ -39,7 +39,7 @@ _PART_OF: Final = re.compile(
     r"|(?=\d))",
     re.IGNORECASE,
 )
-_METRIC_END: Final = re.compile(r"(?<=[^\W\d][ )])(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
+_METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
 _TAIL_UNITS: Final = frozenset(
     {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice"}
 )

@@ -30,7 +30,22 @@ _MEATS: Final = frozenset("beef lamb pork turkey chicken veal meat steak venison
 _PREPACKED: Final = frozenset({"tin", "jar", "packet", "carton", "bag"})
 _FIRST_OF_CLAUSE: Final = frozenset({"for", "to", "plus", "optional", "about"})
 _AFTER_PARTICIPLE: Final = frozenset(
-    {"in", "into", "with", "on", "off", "out", "and", "if", "a", "by", "for", "to", "at"}
+    {
+        "in",
+        "into",
+        "with",
+        "on",
+        "off",
+        "out",
+        "and",
+        "if",
+        "a",
+        "by",
+        "for",
+        "to",
+        "at",
+        "together",
+    }
 )
 _PARTS_OF_FOOD: Final = frozenset(
     "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "

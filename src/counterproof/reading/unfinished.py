@@ -73,6 +73,7 @@ class Unfinished:
         "meaning",
         "measured_as",
         "name",
+        "naming",
         "parts",
         "preparation",
         "system",
@@ -88,6 +89,7 @@ class Unfinished:
         self.comment: list[str] = []
         self.meaning = ""
         self.aside = False  # after "or 2 …" or "plus", amounts belong to something else
+        self.naming = False  # after "such as", names are examples until "or …"
         self.flags = head.flags
         self.parts: list[Part] = []
 

@@ -127,7 +127,7 @@ _CUT: Final = (
     "blended crumpled tied pricked scored coarse-chopped thin-sliced fine-chopped "
     "quick-soaked stirred well-stirred wiped "
     "chunked sectioned segmented julienne processed refreshed dissolved "
-    "shucked debearded bearded unwrapped kneaded proved risen stripped "
+    "shucked debearded bearded unwrapped kneaded proved risen fresh-ground freshly-ground fresh-squeezed freshly-squeezed stripped "
     "well-shaken well-washed well-chilled well-beaten well-drained spiralized spiralised frenched tenderised tenderized portioned liquidised".split()
 )
 _HOW: Final = (
