@@ -174,6 +174,8 @@ class Page:
         """
         line = text or Text()
         line.plain = line.plain.replace(_UNBROKEN, " ")
+        if not self.drawn:
+            line = Text(line.plain)
         self.console.print(line, soft_wrap=True, highlight=False, markup=False, emoji=False)
 
     def put_indented(self, texts: Iterable[Text], indent: int = 5) -> None:

@@ -233,7 +233,7 @@ def foot(page: Page, edition: Edition) -> None:
     side(page, "Cautions", [page.words(printable(words)) for words in edition.cautions])
     side(page, "Sources", [page.words(words) for words in footing.source_phrases(edition)])
     basis = [page.words(f"{name}: {value}") for name, value in footing.basis_rows(edition)]
-    side(page, "Basis", [*basis, page.words(footing.NO_REVIEW)])
+    side(page, "Basis", [*basis, page.words(footing.review(edition))])
     signs(page, wording.all_marks(edition))
 
 

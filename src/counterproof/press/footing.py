@@ -9,6 +9,7 @@ from counterproof.draws import Range
 from counterproof.press import numerals
 from counterproof.press.numerals import percent
 from counterproof.press.plain_text import printable
+from counterproof.press.wording import sentence, sum_of
 from counterproof.proof import Edition
 
 NO_REVIEW = "No critical review; not a comparative assertion in the sense of ISO 14044."
@@ -161,6 +162,22 @@ def source_phrases(edition: Edition) -> list[str]:
     return told
 
 
+def review(edition: Edition) -> str:
+    """Return what has not been done to the total: a critical review.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    str
+        One sentence.
+    """
+    return sentence(printable(str(edition.basis.get("review", NO_REVIEW))).rstrip("."))
+
+
 def basis_rows(edition: Edition) -> list[tuple[str, str]]:
     """Return the basis block: everything needed to reproduce and judge the total.
 
@@ -174,7 +191,8 @@ def basis_rows(edition: Edition) -> list[tuple[str, str]]:
     list[tuple[str, str]]
         Pairs of name and value, known names first.
     """
-    told = {key: str(value) for key, value in edition.basis.items()}
+    told = {key: str(value) for key, value in edition.basis.items() if key != "review"}
+    told.setdefault("functional_unit", sum_of(edition))
     told.setdefault("middle", edition.middle)
     told.setdefault("range_for", edition.range_for)
     kind = RANGE_KINDS.get(told["range_for"])

@@ -196,6 +196,7 @@ def mark(scale: Scale, value: Range, middle: str, y: str, inks: Inks = PAGE) -> 
         x=scale.place(middle_value(value, middle)),
         y=y,
         overflow="visible",
+        aria_hidden="true",
     )
 
 

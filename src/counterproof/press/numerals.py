@@ -29,6 +29,9 @@ WIDTH_IN_STANDARD_UNCERTAINTIES = 3.29
 MEDIAN_APART = 0.2
 """The median is printed too where it differs from the mean by more (method.md, section 4)."""
 
+_NOTHING = 1e-99
+"""Below this a number has no place that could be printed; it counts as zero."""
+
 MINUS = "\N{MINUS SIGN}"
 DASH = "\N{EN DASH}"
 SPACE = "\N{NO-BREAK SPACE}"
@@ -145,7 +148,7 @@ def _places_of(uncertainty: float) -> int | None:
 
 def _places_for(value: float, digits: int) -> int | None:
     """Decimal places that show `digits` significant digits of `value` after rounding."""
-    if value == 0 or not math.isfinite(value):
+    if abs(value) < _NOTHING or not math.isfinite(value):
         return None
     exponent = int(f"{abs(value):.{digits - 1}e}".partition("e")[2])  # after rounding: 9.99 → 10
     return digits - 1 - exponent
@@ -215,19 +218,26 @@ def shown(value: Range, middle: str = "mean", unit: str = CO2E, finest: int = FI
     decimals = min(places(centre, standard_uncertainty(value)), finest)
     apart = abs(value.p50 - value.mean) > MEDIAN_APART * abs(value.mean)
     return Shown(
-        number(centre, decimals),
-        number(value.p05, decimals),
-        number(value.p95, decimals),
-        number(value.p50, decimals) if apart and middle == "mean" else None,
+        _or_less(centre, decimals),
+        _or_less(value.p05, decimals),
+        _or_less(value.p95, decimals),
+        _or_less(value.p50, decimals) if apart and middle == "mean" else None,
         unit,
     )
+
+
+def _or_less(value: float, decimals: int) -> str:
+    """A number, or that it lies between zero and the last place shown."""
+    if decimals > 0 and 0 < value < 0.5 * 10.0**-decimals:
+        return f"<{10.0**-decimals:.{decimals}f}"
+    return number(value, decimals)
 
 
 def mass(value: Range, middle: str = "mean") -> Shown:
     """Return a mass [kg] as cooks read it.
 
     Grams below one kilogram, kilograms from there; a kitchen scale shows whole grams, so tenths
-    are kept below ten grams only.
+    are kept below ten grams and hundredths below one gram only.
 
     Parameters
     ----------
@@ -244,7 +254,9 @@ def mass(value: Range, middle: str = "mean") -> Shown:
     centre = abs(middle_value(value, middle))
     if centre < 1:
         grams = Range(*(1000 * part for part in (value.mean, value.p05, value.p50, value.p95)))
-        return shown(grams, middle, "g", finest=1 if centre < 0.00995 else 0)
+        return shown(
+            grams, middle, "g", finest=2 if centre < 0.000995 else 1 if centre < 0.00995 else 0
+        )
     return shown(value, middle, "kg", finest=3)
 
 
@@ -351,6 +363,6 @@ def signed(value: Shown) -> str:
     str
         With + or −; a zero has neither.
     """
-    if value.middle.startswith(MINUS) or not value.middle.strip("0."):
+    if value.middle[0] in f"<{MINUS}" or not value.middle.strip("0."):
         return value.middle
     return f"+{value.middle}"

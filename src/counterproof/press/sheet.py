@@ -62,7 +62,7 @@ class Row:
     text: str
     facts: tuple[tuple[str, str, str], ...]  # (class of type, words, number kept in one piece)
     marks: tuple[Mark, ...]
-    right: Margin | None
+    right: Margin
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,7 +165,10 @@ def _step_row(step: StepProof, scale: Scale, middle: str) -> tuple[str, Row]:
         ("food", printable(step.understood), ""),
         ("amount", "", margins.step_energy(step, middle)),
     )
-    right = None if step.kgco2e is None else _interval(step.kgco2e, scale, middle)
+    if step.kgco2e is None:
+        right = Margin(_set_in(intervals.empty_interval(scale)))
+    else:
+        right = _interval(step.kgco2e, scale, middle)
     row = Row("step", step.number, printable(step.as_written), facts, step.marks, right)
     return step.section, row
 

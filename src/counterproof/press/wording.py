@@ -129,9 +129,7 @@ def attention(edition: Edition) -> str:
     if doubts:
         parts.append("1 doubt is open" if doubts == 1 else f"{doubts} doubts are open")
     if faults:
-        parts.append(
-            "1 fault is not counted" if faults == 1 else f"{faults} faults are not counted"
-        )
+        parts.append("1 fault, not counted" if faults == 1 else f"{faults} faults, not counted")
     return "; ".join(parts) if parts else "no doubt is open"
 
 
