@@ -322,4 +322,5 @@ def _flow(value: Any) -> str:
     text = str(value)
     if _PLAIN.fullmatch(text) and text.casefold() not in _WORDS_OF_YAML:
         return text
-    return json.dumps(text, ensure_ascii=not text.isprintable())
+    shown = json.dumps(text, ensure_ascii=False)
+    return "".join(sign if sign.isprintable() else f"\\U{ord(sign):08x}" for sign in shown)

@@ -22,7 +22,7 @@ _METHOD = _phrases(
     """method|the method|methods|steps|the steps|directions|direction|instructions|instruction|
     preparation|procedure|process|how to make it|how to make|how to do it|how to cook it|
     how to cook|how to prepare|how to|how it's made|how it is made|what to do|what you do|
-    making it|to make|to make it|to prepare|preparation method|preparation steps|
+    making it|make|to make|to make it|to prepare|preparation method|preparation steps|
     cooking instructions|cooking method|cooking directions|cooking|step by step|
     recipe instructions|cooking steps|here's how|this is how"""
 )
@@ -112,10 +112,10 @@ def opens(text: str) -> tuple[Part, str] | None:
     longer = re.match(
         r"(ingredients|method|directions|instructions|notes?)\s+(?=(?:for|to)\b)", word
     )
+    if re.fullmatch(r"how (?:i|we|you|to) (?:make|cook|do|prepare)(?: it| this| them)?", word):
+        return "method", ""
     if longer:
         rest = bare[longer.end() :]
-        if re.fullmatch(r"for \d+(?: people| persons?)?", rest.casefold()):
-            rest = ""
         head = longer[1]
         part_named: Part = (
             "ingredients" if head == "ingredients" else "notes" if head[:4] == "note" else "method"
@@ -134,6 +134,11 @@ def looks_like_amount(text: str) -> bool:
     if not text or re.match(r"\d+(?:st|nd|rd|th)\b|\d+\s*(?:minutes?|mins?|hours?|hrs?)\b", text):
         return False
     return _AMOUNT.match(text) is not None and not _long_sentence(text)
+
+
+def is_seasoning(text: str) -> bool:
+    """Return whether a piece of a line is salt, pepper or something to taste."""
+    return _SEASONING.search(text) is not None
 
 
 def looks_like_ingredient(text: str) -> bool:

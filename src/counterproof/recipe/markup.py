@@ -2,7 +2,7 @@
 
 Only what changes how a recipe is read is known here: headings, list signs, rules, quotation
 signs, table rows, comments and emphasis. A comment (`<!-- … -->`) is for whoever writes the
-file and is no part of the recipe.
+file and is no part of the recipe; nor are the names of a table's columns.
 """
 
 from __future__ import annotations
@@ -14,14 +14,14 @@ from typing import Literal
 Sign = Literal["blank", "heading", "bold", "bullet", "number", "plain", "rule"]
 
 _HEADING = re.compile(r"(#{1,6})(?:\s+(.*?))?(?:\s+#+)?\s*")
-_BULLET = re.compile(r"[-*+•·◦▪‣∙●○■□☐☑✓✔–—►](?:\s+|(?<=[•·◦▪‣∙●○■□☐☑✓✔►]))(?=\S)(.*)")
+_BULLET = re.compile(r"[-*+•·◦▪‣∙●○■□☐☑✓✔►▢–—](?:\s+|(?<=[•·◦▪‣∙●○■□☐☑✓✔►▢]))(?=\S)(.*)")
 _BOX = re.compile(r"\[[ xX]?\]\s+(?=\S)")
-_NUMBER = re.compile(r"(?:\(?\d{1,3}[.)]|[Ss][Tt][Ee][Pp]\s+\d{1,3}\s*[.):–—-])\s+(?=\S)(.*)")
+_NUMBER = re.compile(r"(?:\(?\d{1,3}[.)]|\d\ufe0f?\u20e3|[Ss][Tt][Ee][Pp]\s+\d{1,3}\s*[.):–—-])\s+(?=\S)(.*)")
 _RULE = re.compile(r"(?:[-*_=~]\s*){3,}|`{3,}\w*|~{3,}\w*")
 _BOLD = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1(:?)\s*")
 _TABLE_RULE = re.compile(r"\|?(?:\s*:?-{2,}:?\s*\|)+(?:\s*:?-{2,}:?\s*)?")
 _QUOTE = re.compile(r">\s?")
-_ESCAPE = re.compile(r"\\([^\w\s])")
+_ESCAPE = re.compile(r"\\([^\w\s]|_)")
 _EMPHASIS = (
     re.compile(r"(?<![\w*])\*\*(?=[^\s*])(.+?)(?<=[^\s*])\*\*(?![\w*])"),
     re.compile(r"(?<![\w_])__(?=[^\s_])(.+?)(?<=[^\s_])__(?![\w_])"),
@@ -164,6 +164,9 @@ def items(lines: list[str], first: int = 1) -> list[Item]:
             continue
         item = _item(line, first + number)
         before = found[-1] if found else None
+        if before is not None and before.at == item.at - 1 and _heads_columns(before, line):
+            found.pop()
+            continue
         if before is not None and before.sign == "plain" and before.at == item.at - 1:
             bare = line.strip()
             if re.fullmatch(r"=+|-{2,}", bare) and before.indent < 4 and len(before.text) <= 80:
@@ -176,6 +179,12 @@ def items(lines: list[str], first: int = 1) -> list[Item]:
         found.append(replace(item, gap=gap) if gap else item)
         gap = False
     return found
+
+
+def _heads_columns(before: Item, line: str) -> bool:
+    """Return whether `before` only names the columns of a table ("amount | what")."""
+    ruled = _TABLE_RULE.fullmatch(line.strip()) is not None and "|" in line
+    return ruled and before.sign == "bullet" and not re.search(r"[\d½¼¾]", before.text)
 
 
 def _item(line: str, at: int) -> Item:
@@ -217,8 +226,9 @@ def _listed(bare: str, at: int) -> Item | None:
     if match is None:
         return None
     # The sign is kept for intro and notes, where a list is only words.
-    raw = f"{bare[: match.start(1)].strip()} {plain(match[1])}"
-    return Item(sign, plain(_BOX.sub("", match[1], count=1)), at, raw=raw)
+    raw = f"{bare[: match.start(1)].strip()} {_words(match[1])[0]}"
+    words, literal = _words(_BOX.sub("", match[1], count=1))
+    return Item(sign, words, at, raw=raw, literal=literal)
 
 
 def _words(text: str) -> tuple[str, bool]:

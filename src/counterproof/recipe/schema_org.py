@@ -337,15 +337,13 @@ def _instructions(
 ) -> None:
     if depth > _DEPTH:
         return
-    if isinstance(value, str) and not exact:
-        value = _split(value)
     if isinstance(value, list):
         for one in value:
             _instructions(one, section, steps, exact=exact, depth=depth + 1)
     elif isinstance(value, dict):
         _step(value, section, steps, exact=exact, depth=depth)
     else:
-        for text in _texts(value, exact=exact):
+        for text in _texts(value if exact else _split(value), exact=exact):
             words = text if exact else _LEAD.sub("", text, count=1)
             steps.append((words, section))
 

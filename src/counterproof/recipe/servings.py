@@ -47,6 +47,7 @@ _AND_SERVES = re.compile(
     rf"(?P<span>{_SPAN}).*",
     re.IGNORECASE,
 )
+_SIGNS_BEFORE = re.compile(r"^[^\w½¼¾⅓⅔~]+")  # a picture sign, a bracket
 _END = re.compile(r"[\s.;,:!)\]]*")
 
 
@@ -110,7 +111,7 @@ def statement(text: str) -> Statement | None:
     Statement or None
         What it says, or None where the line is about something else.
     """
-    bare = text.strip().strip("()[]").strip()
+    bare = _SIGNS_BEFORE.sub("", text.strip()).strip("()[] ")
     if not bare or len(bare) > LONGEST:
         return None
     return _serving(bare) or _for_some(bare) or _making(bare)

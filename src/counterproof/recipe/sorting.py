@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from counterproof.recipe.headings import (
+    is_seasoning,
     looks_like_amount,
     looks_like_ingredient,
     looks_like_step,
@@ -19,7 +20,7 @@ from counterproof.recipe.headings import (
 )
 from counterproof.recipe.markup import Item
 from counterproof.recipe.model import WrittenLine
-from counterproof.recipe.servings import Statement, statement
+from counterproof.recipe.servings import Statement, servings_said, statement
 
 State = Literal["intro", "ingredients", "method", "notes"]
 
@@ -111,6 +112,7 @@ class _Sorter:
         self.state: State = "intro"
         self.section = ""
         self.pending = ""
+        self.dish = ""
         self.opened = [self._opened(item) for item in found]
         self.unmeasured: int | None = None
         self.method_level = 0
@@ -146,6 +148,9 @@ class _Sorter:
             place = 0
         if place is not None:
             self.out.title = self.found[place].text
+            for words in re.findall(r"\(([^()]+)\)", self.out.title):
+                if said := statement(words):
+                    self._take(replace(said, whole=True), self.found[place])
         return place
 
     def _said(self, place: int) -> bool:
@@ -154,11 +159,11 @@ class _Sorter:
     def _is_title(self) -> bool:
         """Return whether the first item is a title, though no heading of the first level."""
         item = self.found[0]
-        if self._said(0):
+        if self._said(0) or item.literal:
             return False
         if item.sign in {"heading", "bold"}:
             return item.sign == "heading" or not item.text.endswith(":")
-        if item.sign != "plain" or item.literal or len(item.text) > LONGEST_TITLE:
+        if item.sign != "plain" or len(item.text) > LONGEST_TITLE:
             return False
         last = len(self.found) == 1
         apart = last or self.found[1].gap or bool(self.opened[1]) or self._said(1)
@@ -235,7 +240,8 @@ class _Sorter:
             return
         pieces = [""]
         for piece in re.split(r"(?:;|,(?!\d))\s*", rest):
-            if not pieces[-1] or looks_like_amount(piece) or ";" in rest:
+            begins = looks_like_amount(piece) or is_seasoning(piece) or ";" in rest
+            if not pieces[-1] or begins:
                 pieces.append(piece)
             else:
                 pieces[-1] += f", {piece}"
@@ -267,13 +273,14 @@ class _Sorter:
         following = self.found[place + 1] if place + 1 < len(self.found) else None
         return (
             following is not None
+            and not item.literal
             and following.sign == "bullet"
             and heads_ingredients(item.text)
             and not heads_ingredients(following.text)
         )
 
     def _heading(self, place: int, item: Item) -> None:
-        text = item.text.rstrip(": ") or item.text
+        text = item.text if item.literal else item.text.rstrip(": ") or item.text
         said = None if item.literal else statement(text)
         if said is not None:
             self._take(said, item)
@@ -281,7 +288,12 @@ class _Sorter:
         found = None if item.literal else opens(text)
         if found is not None:
             part, section = found
-            self.section, self.pending = section or self.pending, ""
+            self._told(text, section)
+            if servings_said(section):
+                section = ""
+            if self.pending:
+                self.dish, self.pending = self.pending, ""
+            self.section = section or self.dish
             self.state = part
             if part == "method":
                 self.method_level = item.level
@@ -292,12 +304,28 @@ class _Sorter:
             self._spread(place, item)
             return
         body = self._body(place)
+        if not body and item.literal:
+            self._aside(text)
+            return
         if not body and place + 1 < len(self.found):
             if self.pending:
                 self._aside(self.pending)
             self.pending = text
             return
         self._unknown(item, place, text, body)
+
+    def _told(self, heading: str, section: str) -> None:
+        """Take what a heading says besides: "Ingredients (serves 4)", "Ingredients for 6"."""
+        for words in (*re.findall(r"\(([^()]+)\)", heading), section):
+            serves = servings_said(words) if words else None
+            said = statement(words) or (Statement(serves, None, whole=True) if serves else None)
+            if said is not None:
+                self._take(said, Item("plain", words, 0, raw=words))
+            elif words and words != section:
+                self._prose().append(words)
+
+    def _prose(self) -> list[str]:
+        return self.out.intro if self.state in {"intro", "ingredients"} else self.out.notes
 
     def _body(self, place: int) -> list[Item]:
         body: list[Item] = []
@@ -311,9 +339,10 @@ class _Sorter:
     def _unknown(self, item: Item, place: int, text: str, body: list[Item]) -> None:
         """Decide what a heading in the cook's own words opens, from what stands under it."""
         count = len(body)
-        numbered = sum(item.sign == "number" for item in body) * 2 > count
-        amounts = 0 if numbered else sum(looks_like_amount(item.text) for item in body)
-        steps = sum(looks_like_step(item.text) for item in body) * 2 > count
+        numbered = sum(one.sign == "number" for one in body) * 2 > count
+        words = [one.text for one in body if not one.literal]
+        amounts = 0 if numbered else sum(map(looks_like_amount, words))
+        steps = sum(map(looks_like_step, words)) * 2 > count
         named = names_section(text)
         state: State = self.state
         if self.state == "intro":
@@ -347,8 +376,7 @@ class _Sorter:
 
     def _aside(self, heading: str) -> None:
         """Keep a heading that opens nothing."""
-        kept = self.out.intro if self.state == "intro" else self.out.notes
-        kept.append(f"### {heading}")
+        self._prose().append(f"### {heading}")
 
     def _place(self, place: int, item: Item) -> None:
         if self.state == "intro":
@@ -402,7 +430,7 @@ class _Sorter:
                 out.differing.append(item.at)
                 kept = True
         if kept:
-            (out.intro if self.state in {"intro", "ingredients"} else out.notes).append(item.raw)
+            self._prose().append(item.raw)
 
     def _line(self, text: str, at: int) -> None:
         self.out.lines.append(WrittenLine(len(self.out.lines) + 1, text, self.section, at))

@@ -228,7 +228,7 @@ def _listed(head: str, lines: tuple[WrittenLine, ...], *, guarded: bool) -> str:
         elif len(rows) == 1:
             rows.append("")
         lead = f"{line.number}. " if head == "Method" else "- "
-        rows.append(written(lead, line.text))
+        rows.append(written(lead, line.text, literal=guarded and line.text.endswith(":")))
     return "\n".join(rows)
 
 
