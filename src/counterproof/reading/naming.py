@@ -139,7 +139,7 @@ def _prepared(words: list[str], classes: list[int], line: Unfinished) -> int:
     head = line.head
     measure = head.quantities[0].measure if head.quantities else ""
     if head.container in _PREPACKED or measure in _PREPACKED:
-        return 0  # "1 tin chopped tomatoes" is bought chopped
+        return 0  # a tin of chopped tomatoes is bought chopped
     pair = (words[last - 1].lower(), words[last].lower())
     return 0 if pair in BOUGHT_SO or (pair[0] == "minced" and pair[1] in _MEATS) else last
 
