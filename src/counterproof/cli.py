@@ -210,7 +210,7 @@ def matrices(
 
     bench = _bench()
     found = use_cases.assessed(_order(recipe, kitchen, None), bench, _streams(1, 100))
-    written = product_system(found.reading, bench.tables, found.plan).files()
+    written = product_system(found.footprint).files()
     for name, content in sorted(written.items()):
         write_atomically(Path(output) / name, content.encode())
     if as_json:

@@ -16,7 +16,7 @@ from counterproof.footprint.factors import (
     valued,
 )
 from counterproof.footprint.shapes import Percentiles
-from counterproof.rows import Tables
+from counterproof.rows import Fit, Tables
 
 
 def test_base_is_the_global_set_for_the_same_food_or_another_form(tiny_tables: Tables) -> None:
@@ -30,11 +30,13 @@ def test_base_is_otherwise_the_best_fit_of_all_sets(tiny_tables: Tables) -> None
     link = base_link("butter", tiny_tables)
     assert link is not None
     assert (link.set, link.item) == ("national", "Butter")
-    poor = replace(tiny_tables.links["onion"][0], fit="class average")
-    links = {**tiny_tables.links, "onion": (poor, tiny_tables.links["onion"][1])}
-    link = base_link("onion", replace(tiny_tables, links=links))
-    assert link is not None
-    assert link.set == "national"
+    expected: dict[Fit, str] = {"relative": "national", "class average": "global"}
+    for fit, base in expected.items():
+        poor = replace(tiny_tables.links["onion"][0], fit=fit)
+        links = {**tiny_tables.links, "onion": (poor, tiny_tables.links["onion"][1])}
+        link = base_link("onion", replace(tiny_tables, links=links))
+        assert link is not None
+        assert link.set == base
     assert base_link("sea-bean", tiny_tables) is None
     assert best_link("butter", "global", tiny_tables) is None
 

@@ -25,6 +25,9 @@ the medians of studies whose boundaries differ.
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
 """How well a linked food fits, best first."""
 
+OF_A_CLASS: frozenset[Fit] = frozenset({"same", "other form", "class average"})
+"""Fits of a food that the global set's classes hold; a relative is not one of them."""
+
 LINK_DEVIATION: Mapping[Fit, float] = {
     "same": 1.0,
     "other form": 1.1,
@@ -172,11 +175,18 @@ def base_link(food: str, tables: Tables) -> Link | None:
     Returns
     -------
     Link or None
-        The global set's where it is the same food or another form of it; otherwise the
-        best-fitting one of all sets, the global set's among equals; None where there is none.
+        The global set's where the food is one of its classes, another form of one, or a member
+        of one; otherwise the best-fitting one of all sets, the global set's among equals; None
+        where there is none.
+
+    Notes
+    -----
+    A member of a class (lentils among pulses) stays in the global set although its own figure
+    in another set fits better: a total that mixes sets makes false swaps, since the global set
+    is the highest for most foods. Its own deviation about the class says how little is known.
     """
     links = [link for name in SETS if (link := best_link(food, name, tables)) is not None]
-    if links and links[0].set == "global" and links[0].fit in {"same", "other form"}:
+    if links and links[0].set == "global" and links[0].fit in OF_A_CLASS:
         return links[0]
     return min(links, key=lambda link: FITS.index(link.fit), default=None)
 
