@@ -363,3 +363,18 @@ BRINGS = (
 @pytest.mark.parametrize(("food", "allergen"), BRINGS)
 def test_the_fourteen_are_named_where_they_are(tables: Tables, food: str, allergen: str) -> None:
     assert ("present", allergen) in {(row.status, row.allergen) for row in tables.allergens[food]}
+
+
+# What no column of SR28 holds: acetic acid in vinegar, carbon dioxide driven off soda on ashing,
+# volatile oil and resin in pepper.
+NOT_IN_THE_COLUMNS = {"baking-soda", "pepper-black", "pepper-white", "peppercorns"}
+
+
+def test_what_sr28_reports_of_a_food_adds_up_to_it(tables: Tables) -> None:
+    # SR28 documentation: carbohydrate is 100 g less water, protein, fat, ash and alcohol.
+    for food, row in tables.composition.items():
+        if food in NOT_IN_THE_COLUMNS or tables.foods[food].food_class == "vinegars":
+            continue
+        parts = (row.water_g, row.protein_g, row.fat_g, row.carbohydrate_g, row.ash_g)
+        total = sum(part or 0.0 for part in (*parts, row.alcohol_g))
+        assert total == pytest.approx(100, abs=3), food
