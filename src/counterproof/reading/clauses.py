@@ -7,8 +7,9 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Final
 
+from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
-from counterproof.reading.words import BREAK, WORD_CLASSES
+from counterproof.reading.words import BREAK, SIZES, WORD_CLASSES
 from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
 from counterproof.units import MEASURES
 
@@ -63,13 +64,26 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
         return
     if not line.aside and len(inside) < _LONGEST_BRACKET:
         for clause in re.split(r"[;,](?!\d)", inside):
-            if _read_amount(clause.strip(), line, in_name=in_name):
+            first = not line.head.quantities
+            if _read_amount(clause.strip(), line, in_name=in_name, bare=first):
                 line.note("amount", piece)
                 if clause.strip() != inside:
                     line.comment.append(inside)
                 return
-    if not _read_choice(inside, line):
+    size = SIZES.get(inside.lower())
+    if size and in_name and not line.head.size:
+        line.head.size = size
+        line.note("size", inside)
+    elif not _read_choice(inside, line):
+        _flag_juice(inside.lower(), line)
         line.remark(inside)
+
+
+def _flag_juice(lower: str, line: Unfinished) -> None:
+    """Flag "juice only", "zested and juiced"; not "with their juice"."""
+    words = lower.split()
+    if all(word in _JUICED or word in _WITH_JUICE for word in words):
+        line.flags.update(_JUICED[word] for word in words if word in _JUICED)
 
 
 def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = False) -> bool:
@@ -77,7 +91,7 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
     if found is None:
         return in_name and _read_count_again(clause, line)
     row, word = found
-    if word == "drained":
+    if word in {"drained", "drained weight"}:
         line.flags.add("drained weight")
         return False
     if not row[-1].named:
@@ -86,6 +100,8 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
         line.head.size = line.head.size or row[-1].size
     elif MEASURES[row[0].measure] == "length" and not in_name:
         return False
+    if word.endswith(" weight") and word not in {"net weight", "in weight"}:
+        line.flags.add(word)
     line.count(row, word)
     return True
 
@@ -131,9 +147,7 @@ def read_clause(piece: str, line: Unfinished) -> None:
     line.naming = lower.startswith(_EXAMPLES)
     if _read_choice(piece, line):
         return
-    words = lower.split()
-    if all(word in _JUICED or word in _WITH_JUICE for word in words):
-        line.flags.update(_JUICED[word] for word in words if word in _JUICED)
+    _flag_juice(lower, line)
     if _REMARK.match(piece):
         line.remark(piece)
         return
@@ -148,8 +162,7 @@ def _read_choice(piece: str, line: Unfinished) -> bool:
     if choice is None:
         return False
     other = piece[choice.end() :]
-    row = amounts(other, 0, line.system)
-    food = (other[row[-1].end :].strip() if row else other).removeprefix("of ")
+    food = other[head(other, line.system).end :].strip().removeprefix("of ")
     if not food or NO_FOOD.match(food):
         return False
     words = food.split()

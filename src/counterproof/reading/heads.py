@@ -18,7 +18,9 @@ from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracket
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
-_SOME: Final = re.compile(r"some\s+", re.IGNORECASE)
+_SOME: Final = re.compile(
+    r"(?:some|enough|plenty of|lots of|a (?:little )?bit of|a little(?! gem))\s+", re.IGNORECASE
+)
 _BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
 _OTHER_COUNT: Final = re.compile(r"\s+or\s+(?=\d)", re.IGNORECASE)
 _HEDGES: Final = frozenset(
@@ -41,6 +43,9 @@ _OR_MORE: Final = re.compile(r"\((?:or|to) (\d{1,3})\)")
 _PER: Final = re.compile(r"\s+per (?:serving|person|head|portion)(?: of)?\b", re.IGNORECASE)
 _THICK: Final = re.compile(r"[\s-]*(?:thick|long|wide|square)\b", re.IGNORECASE)
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
+_WEIGHED_WHOLE: Final = frozenset(
+    {"piece", "block", "log", "sheet", "loaf", "ball", "bar", "bunch", "stick", "slice"}
+)
 _CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
 
 
@@ -83,9 +88,11 @@ def head(line: str, system: System) -> Head:
     if percent is not None:
         another = _ANOTHER.search(line, percent.end())
         return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
-    some = _SOME.match(line, place) if line[place : place + 1] in {"s", "S"} else None
+    some = _SOME.match(line, place) if line[place : place + 1] in "sSeEpPlLaA" else None
     if some is not None:
         found.end = place = some.end()
+        if some.group().lower().startswith("a "):
+            found.flags.add("a little")
     row = amounts(line, place, system)
     if not row:
         return _by_eye(line, place, found)
@@ -105,11 +112,11 @@ def _by_eye(line: str, place: int, found: Head) -> Head:
     match = _BY_EYE.match(line, place)
     words = match.group(1).lower().split() if match is not None else []
     if match is None or any(word not in SIZES and word not in FILLS for word in words):
-        return Head(end=found.end)
+        return Head(end=found.end, flags=found.flags & {"a little"})
     unit = match.group(2).lower()
     measure = "splash" if unit == "squeeze" else measure_named(unit)
     if measure is None or match.end() >= len(line):
-        return Head(end=found.end)
+        return Head(end=found.end, flags=found.flags & {"a little"})
     found.quantities.append(Quantity(1.0, 1.0, measure))
     found.size = " ".join(SIZES[word] for word in words if SIZES.get(word))
     found.flags.update(word for word in words if word in FILLS)
@@ -274,7 +281,7 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
     elif kind in {"mass", "volume"}:
         of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None
         pack = _pack_at(line, of.end() if of else found.end)
-        if pack.measure in CONTAINERS or (pack.measure in {"piece", "block", "log"} and not of):
+        if pack.measure in CONTAINERS or (pack.measure in _WEIGHED_WHOLE and not of):
             found.container, found.end = pack.measure or "", pack.end
             found.size = found.size or pack.size
             _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)

@@ -7,6 +7,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import NO_FOOD, read_clause
+from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
 from counterproof.reading.words import (
     AND,
@@ -20,7 +21,7 @@ from counterproof.reading.words import (
     SIZES,
     WORD_CLASSES,
 )
-from counterproof.reading.written_amounts import amounts, bracketed
+from counterproof.reading.written_amounts import bracketed
 from counterproof.units import MEASURES
 
 if TYPE_CHECKING:
@@ -82,11 +83,11 @@ def read_name(piece: str, line: Unfinished) -> None:
         The line it stands in.
     """
     words = piece.split()
-    if words[0].lower() == "of":
+    while len(words) > 1 and words[0].lower() in {"of", "each"}:
         line.note("comment", words.pop(0))
     classes = word_classes(words)
     start, stop = 0, len(words)
-    if any(classes):
+    if any(classes) or "with" in words:
         start = _prepared(words, classes, line)
         stop = _name_end(words, classes, start)
     if start:
@@ -110,16 +111,16 @@ def read_name(piece: str, line: Unfinished) -> None:
 
 def _sized(words: list[str], start: int, stop: int, line: Unfinished) -> int:
     """Take words of size before the name; return where the name begins."""
-    head = line.head
-    while start < stop - 1 and head.quantities:
+    begun = line.head
+    while start < stop - 1 and begun.quantities:
         lower = words[start].lower()
         size = SIZES.get(lower)
         if not size and lower.endswith(("-size", "-sized")):
             size = lower
-        weighed = MEASURES[head.quantities[0].measure] in {"mass", "volume", "length"}
+        weighed = MEASURES[begun.quantities[0].measure] in {"mass", "volume", "length"}
         if not size or (weighed and "size" not in lower and not words[stop - 1].endswith("s")):
             break
-        head.size = f"{head.size} {size}".strip()
+        begun.size = f"{begun.size} {size}".strip()
         line.note("size", words[start])
         start += 1
     return start
@@ -136,9 +137,9 @@ def _prepared(words: list[str], classes: list[int], line: Unfinished) -> int:
             break
     if not 0 < last < len(words):
         return last
-    head = line.head
-    measure = head.quantities[0].measure if head.quantities else ""
-    if head.container in _PREPACKED or measure in _PREPACKED:
+    begun = line.head
+    measure = begun.quantities[0].measure if begun.quantities else ""
+    if begun.container in _PREPACKED or measure in _PREPACKED:
         return 0  # a tin of chopped tomatoes is bought chopped
     pair = (words[last - 1].lower(), words[last].lower())
     return 0 if pair in BOUGHT_SO or (pair[0] == "minced" and pair[1] in _MEATS) else last
@@ -158,12 +159,12 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
             if words[place].lower() == "but" and describes(words[start:place]):
                 continue
             return place
-        if kind == PREPARATION:
+        following = words[place + 1].lower() if place + 1 < len(words) else "and"
+        if kind == PREPARATION or (following == "with" and words[place].lower().endswith("ed")):
             before = place
             while before > start + 1 and classes[before - 1] == MANNER:
                 before -= 1
             joined = classes[before - 1] in {OR, AND} or words[before - 1].lower() in NEVER_ALONE
-            following = words[place + 1].lower() if place + 1 < len(words) else "and"
             if joined or (not WORD_CLASSES.get(following) and following not in _AFTER_PARTICIPLE):
                 continue
             return before
@@ -196,8 +197,7 @@ def _read_alternatives(words: list[str], line: Unfinished) -> None:
     for food in foods[1:]:
         line.note("alternative", f"or {food}")
     for place, food in enumerate(foods[1:], start=1):
-        row = amounts(food, 0, line.system)
-        foods[place] = (food[row[-1].end :].strip().removeprefix("of ") if row else food) or food
+        foods[place] = food[head(food, line.system).end :].strip().removeprefix("of ") or food
     foods = with_shared_head(foods)
     line.name.append(foods[0])
     line.alternatives += foods[1:]

@@ -19,7 +19,7 @@ _WORDS: Final = "|".join(
 )
 NUMBER: Final = re.compile(
     rf"(?:(?P<low>{FIGURE})(?!\d)|(?P<word>(?:{_WORDS})(?![\w'])))"
-    rf"(?:(?P<to>\s?-?\s?(?:-|to(?=[\s\d])|or |and (?=(?:a )?(?:half|quarter|\d+/))|& (?=\d+/))\s?)"
+    rf"(?:(?P<to>\s?-?\s?(?:-|to(?=[\s\d])|or |and (?=(?:a )?(?:half|quarter|third|\d+/))|& (?=\d+/))\s?)"
     rf"(?:(?P<high>{FIGURE})(?!\d)|(?P<high_word>(?:{_WORDS})(?![\w'])))(?![/⁄]|\s?%))?",
     re.IGNORECASE,
 )

@@ -13,7 +13,7 @@ _STEMS: Final[Mapping[str, str]] = MappingProxyType(
     {
         "for greasing": "greas|oil|pan|lin|coat",
         "for dusting": "dust|roll|knead",
-        "for garnish": "garnish|decorat|finish|top",
+        "for garnish": "garnish|decorat|finish|top(?! up)",
         "for serving": "serv|accompan|pass|hand",
         "for deep frying": "deep[- ]fr[yi]",
         "for frying": "fry|shallow[- ]fry|cook|saut|brown|roast",

@@ -103,6 +103,6 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None
         return (measure if measure and MEASURES[measure] == "length" else None), end
     needs_more = (lower in _NEEDS_OF and lower not in PLURALS) or (number > 1 and lower in _WEAK)
-    if needs_more and not glued and line[end : end + 4] != " of ":
+    if needs_more and not glued and line[end : end + 4] != " of " and line[end : end + 2] != " (":
         return None, end
     return measure, end

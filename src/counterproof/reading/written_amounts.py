@@ -24,6 +24,7 @@ ABOUT: Final = re.compile(
     re.IGNORECASE,
 )
 """Words that may stand before a number and change nothing of it, or say how sure it is."""
+_ARTICLE: Final = re.compile(r"\s+an?(?=\s)", re.IGNORECASE)
 _DOZEN: Final = re.compile(r"\s+dozen\b", re.IGNORECASE)
 _NEXT_EQUAL: Final = re.compile(
     r"\s*/+\s*|\s*-\s*(?=\d)|\s+(?=\d)|\s*[;=]\s*|\s*,\s*(?=\d)|\s+or\s+(?=\d)"
@@ -34,7 +35,7 @@ _NEXT_SUM: Final = re.compile(
 _TO: Final = re.compile(r"\s*(?:-|to|or)\s*(?=[\d.])", re.IGNORECASE)
 _TRAILING: Final = re.compile(
     r"\s*,?\s*(each|in total|total|per person|altogether|or so|approx(?:imately|\.)?|in weight"
-    r"|weight|drained weight|drained|net weight)\b\.?",
+    r"|(?:drained|net|peeled|shelled|podded|cleaned|trimmed|cooked) weight|weight|drained)\b\.?",
     re.IGNORECASE,
 )
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
@@ -79,6 +80,8 @@ def amount_at(line: str, at: int) -> Amount | None:
     low, high, lost = range_value(match)
     end = match.end()
     article = match.group("word")
+    if low < 1 and article is None and (half_a := _ARTICLE.match(line, end)):
+        end = half_a.end()  # "½ a lemon"
     dozen = _DOZEN.match(line, end)
     if dozen is not None:
         low, high, end = 12 * low, 12 * high, dozen.end()
