@@ -11,8 +11,8 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any
 
-import click
 import typer
+from typer.exceptions import TyperException
 
 from counterproof import __version__
 from counterproof.errors import CounterproofError, InputError
@@ -176,6 +176,7 @@ def sheet(
     """Set the proof as one self-contained page."""
     from counterproof import use_cases
     from counterproof.adapters.files import write_atomically
+    from counterproof.adapters.starters import slug
     from counterproof.press.sheet import sheet as page
 
     bench = _bench()
@@ -185,7 +186,7 @@ def sheet(
     if output == "-":
         sys.stdout.write(content)
         return
-    place = Path(output or f"{_slug(edition.title)}.html")
+    place = Path(output or f"{slug(edition.title)}.html")
     write_atomically(place, content.encode())
     if as_json:
         _print_json({"written": str(place), "bytes": len(content.encode())})
@@ -224,9 +225,9 @@ def new_season(
     name: Annotated[str, typer.Argument(help="What the season is called.")], as_json: Json = False
 ) -> None:
     """Write a season's folder: its kitchen, its method, a first episode."""
-    from counterproof.adapters.starters import start_season
+    from counterproof.adapters import starters
 
-    _told(start_season(name, Path()), as_json=as_json)
+    _told(starters.new_season(name, Path()), as_json=as_json)
 
 
 @new.command("episode")
@@ -234,16 +235,17 @@ def new_episode(
     name: Annotated[str, typer.Argument(help="What is cooked.")], as_json: Json = False
 ) -> None:
     """Write an episode's folder: recipe and script."""
-    from counterproof.adapters.starters import start_episode
+    from counterproof.adapters import starters
 
-    _told(start_episode(name, Path()), as_json=as_json)
+    _told(starters.new_episode(name, Path()), as_json=as_json)
 
 
-def _told(folder: Path, *, as_json: bool) -> None:
+def _told(files: Sequence[Path], *, as_json: bool) -> None:
     if as_json:
-        _print_json({"folder": str(folder)})
+        _print_json({"files": [str(file) for file in files]})
     else:
-        _say(f"{folder}")
+        for file in files:
+            _say(f"{file}")
 
 
 def _bench() -> Workbench:
@@ -311,11 +313,6 @@ def _day(date: str | None) -> str:
         ) from None
 
 
-def _slug(title: str) -> str:
-    words = "".join(c if c.isalnum() else " " for c in title.lower()).split()
-    return "-".join(words) or "proof"
-
-
 def _console() -> Any:
     from rich.console import Console
 
@@ -343,27 +340,25 @@ def main(arguments: Sequence[str] | None = None) -> None:
         status = app(given, standalone_mode=False)
     except CounterproofError as error:
         _fail(error.to_dict(), str(error), as_json="--json" in given)
-    except click.UsageError as error:
-        where = f" (see counterproof {_command(error)}--help)"
+    except TyperException as error:
         remedy = f"See counterproof {_command(error)}--help."
-        told = {
-            "kind": "Usage",
-            "file": None,
-            "line": None,
-            "message": error.format_message(),
-            "remedy": remedy,
-        }
-        _fail(told, error.format_message() + where, as_json="--json" in given)
-    except click.exceptions.Exit as leave:
+        told = {"kind": "Usage", "file": None, "line": None}
+        message = error.format_message()
+        as_json = "--json" in given
+        _fail(
+            {**told, "message": message, "remedy": remedy}, f"{message} {remedy}", as_json=as_json
+        )
+    except typer.Exit as leave:
         sys.exit(leave.exit_code)
-    except (click.Abort, KeyboardInterrupt):
+    except (typer.Abort, KeyboardInterrupt):
         sys.exit(130)
     else:
         sys.exit(status if isinstance(status, int) else DONE)
 
 
-def _command(error: click.UsageError) -> str:
-    path = error.ctx.command_path.split()[1:] if error.ctx else []
+def _command(error: TyperException) -> str:
+    context = getattr(error, "ctx", None)
+    path = context.command_path.split()[1:] if context else []
     return " ".join((*path, ""))
 
 
