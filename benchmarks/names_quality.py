@@ -19,9 +19,9 @@ from typing import TYPE_CHECKING, Any
 
 from counterproof.adapters.tables import load_tables
 from counterproof.reading.foods import THRESHOLD, Matcher
+from counterproof.reading.marking import read_lines, read_recipe
 from counterproof.reading.name_index import NameIndex, canonical
 from counterproof.reading.spellings import plain, words
-from counterproof.reading.marking import read_lines, read_recipe
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.model import Recipe, WrittenLine
 

@@ -99,6 +99,7 @@ class Matcher:
 
     def __init__(self, tables: Tables) -> None:
         self._links = tables.links
+        self._household = tables.household
         self._index = NameIndex(tables)
 
     def match(self, name: str, *, hints: Iterable[str] = (), region: str = "") -> Match:
@@ -179,6 +180,22 @@ class Matcher:
             True where it has.
         """
         return self._index.knows(name)
+
+    def counts(self, food: Food) -> bool:
+        """Whether the table knows what one piece of a food weighs.
+
+        Parameters
+        ----------
+        food : Food
+            A food of the table.
+
+        Returns
+        -------
+        bool
+            True where a bare count of it means something.
+        """
+        named = {"piece", food.drawn_measure} - {""}
+        return any(row.measure in named for row in self._household.get(food.id, ()))
 
     def fit(self, food: Food) -> Fit | None:
         """How well the food's best factor fits: the global set's first where it is close.
@@ -274,7 +291,11 @@ class Matcher:
                 if word in entry.words:
                     continue
                 kept, note = certainty_kept(
-                    word, entry.food, head, before=index < place, nouns=self._index.nouns
+                    word,
+                    entry.food,
+                    head if entry.bare else "",
+                    before=index < place,
+                    nouns=self._index.nouns,
                 )
                 certainty *= kept
                 if note:

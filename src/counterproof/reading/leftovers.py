@@ -103,7 +103,8 @@ def certainty_kept(
     food : Food
         The food the name stands for.
     head : str
-        The head of the phrase.
+        The head of the phrase; "" where the name says more than its head, as "peanut butter"
+        does: then nothing before it makes another food of it.
     before : bool
         Whether the word stands before the head.
     nouns : mapping

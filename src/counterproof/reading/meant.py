@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.foods import THRESHOLD, Match, Matcher
+from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, HARMLESS
 from counterproof.reading.spellings import words
 
@@ -27,6 +28,9 @@ _STATES = frozenset({"dried", "canned", "frozen", "smoked", "ground", "cooked"})
 _PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
 _SKINS = frozenset({"zest", "peel", "rind"})
 _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
+# What is done to solids only.
+_WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", "halved", "seeded"})
+_BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -79,7 +83,7 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     several = _several(name, split, matcher, region)
     if several is not None:
         return several
-    match = _completed(name, split, matcher, hints, region)
+    match = _suited(_completed(name, split, matcher, hints, region), split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, region)
     if match.food is not None and (alternatives or unread):
@@ -120,6 +124,8 @@ def states(split: Split) -> frozenset[str]:
     frozenset of str
         Of "canned", "dried", "frozen", "smoked", "ground", "cooked".
     """
+    if split.meaning:  # the cook has said what it is, form and all
+        return frozenset()
     found: set[str] = set()
     measures = {quantity.measure for quantity in split.quantities}
     if split.container == "tin" or "tin" in measures:
@@ -149,6 +155,29 @@ def _counted(split: Split, name: str, matcher: Matcher) -> str:
     if by_piece and telling == {"pepper"}:
         return "bell pepper"
     return f"whole {name}" if matcher.knows(f"whole {name}") else name
+
+
+def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
+    """The match, or the runner-up that suits the amount: a drink is not counted, nor peeled."""
+    food = match.food
+    if food is None or food.kind != "liquid" or not match.runners_up:
+        return match
+    by_piece = bool(split.quantities) and split.quantities[0].measure == "piece"
+    worked = not _WORKED.isdisjoint(words(split.preparation))
+    if not (worked or (by_piece and not matcher.counts(food))):
+        return match
+    for runner in match.runners_up:
+        solid = runner.food.kind == "solid" and runner.certainty >= _BY_AMOUNT[0]
+        if solid and (worked or matcher.counts(runner.food)):
+            others = tuple(other for other in match.runners_up if other is not runner)
+            return Match(
+                runner.food,
+                max(runner.certainty, _BY_AMOUNT[1]),
+                matcher.fit(runner.food),
+                (RunnerUp(food, match.certainty), *others),
+                (*match.explanation, f"not {food.name}, as it is counted or cut"),
+            )
+    return match
 
 
 def _raw_or_cooked(split: Split, match: Match, matcher: Matcher, region: str) -> tuple[Mark, ...]:

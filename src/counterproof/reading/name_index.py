@@ -34,6 +34,7 @@ class IndexedName:
     said: tuple[str, ...]
     region: str
     contested: bool
+    bare: bool  # one telling word only: what stands before it may make another food of it
 
 
 def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
@@ -138,34 +139,42 @@ class NameIndex:
         listed: dict[tuple[str, tuple[str, ...], str], Food] = {}
         for food, name, region in _named(tables):
             said = tuple(word for word in words(name) if word not in JOINING)
-            own = canonical(said)
-            if not own:
-                continue
-            if _NUMBERED.search(name) or not JOINING.isdisjoint(name.split()):
+            numbered = _NUMBERED.search(name) is not None
+            if said and (numbered or not JOINING.isdisjoint(name.split())):
                 self.exact.setdefault(" ".join(words(name)), food)
-            if _NUMBERED.search(name):
-                continue
-            self.vocabulary.update(own)
-            self.joined.setdefault("".join(own), own)
-            self.choices.setdefault(" ".join(sorted(own)), food)
-            if len(own) == 1:
-                self.nouns.setdefault(own[0], food.food_class)
-            for way in _minced(food, said):
-                listed.setdefault((food.id, way, region), food)
-                foods[frozenset(canonical(way))].add(food.id)
+            if said and not numbered:
+                self._learn(canonical(said), food)
+                for way in _minced(food, said):
+                    listed.setdefault((food.id, way, region), food)
+                    foods[frozenset(canonical(way))].add(food.id)
+        for food in tables.foods.values():
+            if len(foods[frozenset(canonical(words(food.name)))]) > 1:
+                del self.by_name[plain(food.name)]
         for (_, said, region), food in listed.items():
             own = canonical(said)
             named = frozenset(own)
-            entry = IndexedName(food, named, said, region, len(foods[named]) > 1)
+            bare = sum(not passable(word) for word in named) <= 1
+            entry = IndexedName(food, named, said, region, len(foods[named]) > 1, bare)
             for head in _heads(own):
                 self.by_head[head].append(entry)
 
+    def _learn(self, own: tuple[str, ...], food: Food) -> None:
+        """Take a name's words into the vocabulary."""
+        self.vocabulary.update(own)
+        self.joined.setdefault("".join(own), own)
+        self.choices.setdefault(" ".join(sorted(own)), food)
+        if len(own) == 1:
+            self.nouns.setdefault(own[0], food.food_class)
+
 
 def _named(tables: Tables) -> Iterator[tuple[Food, str, str]]:
+    listed: set[tuple[str, str]] = set()
     for row in tables.names:
+        listed.add((row.food, row.name))
         yield tables.foods[row.food], row.name, row.region
     for food in tables.foods.values():
-        yield food, food.name, ""
+        if (food.id, food.name.lower()) not in listed:
+            yield food, food.name, ""
 
 
 def _minced(food: Food, own: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
