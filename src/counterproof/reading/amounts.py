@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 # 500 g, and a spoonful of a powder is uncertain by half.
 BOTH_WEIGHED = 1.35
 ONE_BY_VOLUME = 2.0
+LITTLE = 0.015  # [kg]; nobody weighs half an ounce of a herb to the gram
 FAR_LESS = 0.45  # of what the counted pieces weigh: then a weight is of each, not of all
 
 
@@ -118,7 +119,8 @@ def _agreed(tries: list[Try], case: Case) -> tuple[Try, tuple[Mark, ...]]:
             continue
         ratio = max(other.kg, chosen.kg) / min(other.kg, chosen.kg)
         by_volume = "volume" in {_kind(other), _kind(chosen)}
-        if ratio > (ONE_BY_VOLUME if by_volume else BOTH_WEIGHED):
+        limit = ONE_BY_VOLUME if by_volume else BOTH_WEIGHED
+        if ratio > limit and abs(other.kg - chosen.kg) > LITTLE:
             return chosen, (*chosen.marks, _disagreement(chosen, other, case.food))
     return chosen, chosen.marks
 

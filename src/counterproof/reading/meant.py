@@ -244,8 +244,8 @@ def _completed(
     head; it is lent from the last alternative where the table knows the whole.
     """
     match = matcher.match(name, hints=hints, region=region)
-    if split.alternatives:
-        lender = split.alternatives[-1].split()
+    lender = split.alternatives[-1].split() if split.alternatives else []
+    if lender and words(lender[-1])[-1:] != words(name)[-1:]:
         for place in range(max(0, len(lender) - 2), len(lender)):
             borrowed = f"{name} {' '.join(lender[place:])}"
             if lender[place].lower() in name.lower():

@@ -23,7 +23,10 @@ _PERCENT = re.compile(
     re.IGNORECASE,
 )
 _AMOUNT = re.compile(r"^[\W\d]*(?:to\s*[\d.,]+\s*)?(?:%|percent|per cent)?\s*")
-_COVER = re.compile(r"\bto\s+(?:just\s+)?cover\b|\benough\s+to\s+cover\b", re.IGNORECASE)
+_COVER = re.compile(
+    r"\bto\s+(?:just\s+|nearly\s+|almost\s+|barely\s+)?cover\b|\benough\s+to\s+cover\b",
+    re.IGNORECASE,
+)
 _COVERING_KG = 1.0  # water that covers a family pot's solids: assumed
 
 

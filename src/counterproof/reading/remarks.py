@@ -117,7 +117,10 @@ def several(foods: list[Food], *, shared: bool) -> Mark:
     Mark
         "several-foods".
     """
-    named = listed(list(dict.fromkeys(food.name for food in foods)), "and")
+    names = list(dict.fromkeys(food.name for food in foods))
+    if len(names) == 1:
+        return Mark("note", "several-foods", f"The line adds more {names[0]}; both are counted.")
+    named = listed(names, "and")
     how = "its amount is shared equally between them" if shared else "each is weighed by itself"
     return Mark("note", "several-foods", f"The line stands for {named}; {how}.")
 
