@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import runpy
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
@@ -13,11 +14,14 @@ from rich.cells import cell_len
 from rich.console import Console
 
 from counterproof.adapters import terminal
-from counterproof.draws import Range
+from counterproof.comparison.paired import Entry, compare
+from counterproof.draws import Range, Streams
 from counterproof.errors import UnknownVersion
 from counterproof.marks import Mark
 from counterproof.press import numerals
 from counterproof.proof import Edition
+from counterproof.reading.model import MarkedLine, Reading
+from counterproof.rows import Tables
 
 SAMPLE = Path(__file__).parents[1] / "press" / "sample_edition.py"
 EDITION: Edition = runpy.run_path(str(SAMPLE))["EDITION"]
@@ -188,3 +192,55 @@ def test_an_edition_with_next_to_nothing_can_be_printed() -> None:
         text = _words(_printed(nothing, width))
         assert "not counted: no" in text
         assert "None" not in text
+
+
+@pytest.mark.parametrize("width", [60, 120])
+def test_a_comparison_puts_sides_on_one_scale_and_pairs_in_words(
+    width: int,
+    tiny_tables: Tables,
+    made_line: Callable[..., MarkedLine],
+    made_reading: Callable[..., Reading],
+    streams: Streams,
+) -> None:
+    compared = compare(
+        [
+            Entry("with beans", made_reading(made_line("white-beans-dried", 0.2))),
+            Entry("with beef", made_reading(made_line("beef-chuck", 0.2))),
+        ],
+        tiny_tables,
+        streams=streams,
+    )
+    console = _console(width)
+    terminal.print_comparison(compared, console)
+    assert isinstance(console.file, io.StringIO)
+    text = _words(console.file.getvalue())
+    pair = compared.pairs[0]
+    assert pair.difference is not None
+    told = numerals.shown(pair.difference)
+    for name, found in compared.items:
+        assert name in text
+        assert numerals.shown(found.serving).middle in text
+    assert f"difference {numerals.signed(told)} {_words(told.unit)} ({told.span})" in text
+    assert "lower than with beef in 100 % of the draws" in text
+    assert text.count("●") == 2
+
+
+def test_a_pair_that_cannot_be_judged_says_so(
+    tiny_tables: Tables,
+    made_line: Callable[..., MarkedLine],
+    made_reading: Callable[..., Reading],
+    streams: Streams,
+) -> None:
+    compared = compare(
+        [
+            Entry("nuts", made_reading(made_line("nuts", 0.2))),
+            Entry("butter", made_reading(made_line("butter", 0.2))),
+        ],
+        tiny_tables,
+        streams=streams,
+    )
+    assert compared.pairs[0].reason is not None  # no set of the tiny tables covers both
+    console = _console(80, piped=True)
+    terminal.print_comparison(compared, console)
+    assert isinstance(console.file, io.StringIO)
+    assert "cannot be judged" in console.file.getvalue()

@@ -23,6 +23,7 @@ QUIET = (
     "--disable-component-update",
     "--disable-sync",
 )
+MISSING = "NO BROWSER FOUND: the pages were not looked at"
 REMEDY = "install chromium from the system's packages, or run `playwright install chromium`"
 
 
@@ -44,9 +45,16 @@ def browser() -> Iterator[Browser]:
     with sync_playwright() as playwright:
         found = _found(playwright)
         if found is None:
-            message = f"NO BROWSER FOUND: the pages were not looked at; {REMEDY}"
+            message = f"{MISSING}; {REMEDY}"
             if os.environ.get("CI") == "true":
                 pytest.fail(message)
             pytest.skip(message)
         yield found
         found.close()
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say aloud, at the end, that pages were not looked at."""
+    skipped = terminalreporter.getreports("skipped")
+    if any(MISSING in str(report.longrepr) for report in skipped):
+        terminalreporter.write_line(f"{MISSING}; {REMEDY}", red=True, bold=True)

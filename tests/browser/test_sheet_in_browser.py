@@ -49,13 +49,14 @@ def _opened(
     page.on("console", lambda message: complaints.append(message.text))
     page.on("pageerror", lambda fault: complaints.append(str(fault)))
     page.goto(place.as_uri())
-    page.wait_for_load_state("networkidle")
+    page.evaluate("document.fonts.ready.then(() => true)")
     yield page, asked, complaints
     context.close()
 
 
 def test_nothing_but_the_file_itself_is_asked_for(browser: Browser, proof: Path) -> None:
-    with _opened(browser, proof) as (_, asked, complaints):
+    with _opened(browser, proof) as (page, asked, complaints):
+        page.wait_for_load_state("networkidle")
         outside = [address for address in asked if not address.startswith("data:")]
         assert outside == [proof.as_uri()]
         assert complaints == []
@@ -215,7 +216,12 @@ def test_it_prints_on_paper_with_nothing_folded_away(
 ) -> None:
     with _opened(browser, proof) as (page, _, _):
         page.locator("summary").first.click()
+        choices = (
+            "document.querySelector('.choices').checkVisibility({contentVisibilityAuto: true})"
+        )
+        assert not page.evaluate(choices)
         page.emulate_media(media="print")
+        assert page.evaluate(choices)
         page.set_viewport_size({"width": 700, "height": 900})
         assert page.evaluate("document.documentElement.scrollWidth") <= 700
         assert page.evaluate("getComputedStyle(document.body).fontSize") != "18px"

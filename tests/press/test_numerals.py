@@ -125,6 +125,8 @@ def test_servings_masses_and_volumes_without_a_range() -> None:
     assert numerals.count(2.5) == "2.50"
     assert numerals.plain_mass(0.4678).replace(numerals.SPACE, " ") == "468 g"
     assert numerals.plain_mass(1.25).replace(numerals.SPACE, " ") == "1.25 kg"
+    assert numerals.plain_volume(0.05).replace(numerals.SPACE, " ") == "50 ml"
+    assert numerals.plain_mass(0.0035).replace(numerals.SPACE, " ") == "3.5 g"
     assert numerals.plain_volume(0.25).replace(numerals.SPACE, " ") == "250 ml"
     assert number(-0.0004, 2) == "0.00"
     assert number(float("nan"), 2) == "not finite"

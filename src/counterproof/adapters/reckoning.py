@@ -23,7 +23,7 @@ from counterproof.marks import Mark
 from counterproof.press import footing, hatching, margins, numerals, wording
 from counterproof.press.intervals import Scale, common_scale, serving_scale
 from counterproof.press.plain_text import printable
-from counterproof.proof import Edition, VersionProof
+from counterproof.proof import Edition
 
 if TYPE_CHECKING:
     from counterproof.comparison.paired import Comparison, Pair
@@ -156,7 +156,7 @@ def total(page: Page, edition: Edition) -> None:
     if edition.versions:
         page.put_line()
         _side_head(page, "Versions, on the same draws")
-        _versions(page, edition.versions, edition.middle, scale)
+        _versions(page, edition, scale)
     opinions = footing.opinions(edition)
     if opinions:
         page.put_line()
@@ -172,10 +172,11 @@ def total(page: Page, edition: Edition) -> None:
         )
 
 
-def _versions(page: Page, versions: Sequence[VersionProof], middle: str, scale: Scale) -> None:
-    for version in versions:
+def _versions(page: Page, edition: Edition, scale: Scale) -> None:
+    middle = edition.middle
+    for version in edition.versions:
         told = [page.words(printable(change)) for change in version.changes]
-        told.append(page.words(wording.sentence(*wording.version_phrases(version, middle)), GREY))
+        told.append(page.words(wording.sentence(*wording.version_phrases(version, edition)), GREY))
         drawn = drawn_interval(page, scale, version.serving, middle, "o" if page.ascii else "●")
         shown = figure(page, numerals.shown(version.serving, middle))
         _reckoning(page, scale, printable(version.name), told, drawn, shown)

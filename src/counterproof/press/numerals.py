@@ -274,8 +274,14 @@ def plain_mass(kg: float) -> str:
         With its unit.
     """
     if abs(kg) < 1:
-        return f"{plain(1000 * kg, MOST_DIGITS)}{SPACE}g"
+        return f"{_as_read(1000 * kg)}{SPACE}g"
     return f"{plain(kg, MOST_DIGITS)}{SPACE}kg"
+
+
+def _as_read(value: float) -> str:
+    """Grams or millilitres as a scale or a jug shows them: tenths below ten only."""
+    decimals = _places_for(value, MOST_DIGITS) or 0
+    return number(value, min(decimals, 1 if abs(value) < 9.95 else 0))
 
 
 def plain_volume(litres: float) -> str:
@@ -292,7 +298,7 @@ def plain_volume(litres: float) -> str:
         With its unit.
     """
     if abs(litres) < 1:
-        return f"{plain(1000 * litres, MOST_DIGITS)}{SPACE}ml"
+        return f"{_as_read(1000 * litres)}{SPACE}ml"
     return f"{plain(litres, MOST_DIGITS)}{SPACE}litres"
 
 

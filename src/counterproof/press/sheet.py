@@ -207,7 +207,7 @@ def _versions(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
             Reckoning(
                 printable(version.name),
                 tuple(printable(change) for change in version.changes),
-                tuple(wording.version_phrases(version, edition.middle)),
+                tuple(wording.version_phrases(version, edition)),
                 Margin(_set_in(drawn), told),
             )
         )

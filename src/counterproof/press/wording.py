@@ -9,6 +9,9 @@ from counterproof.press.numerals import SPACE, Shown, percent, shown
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, VersionProof
 
+ROUNDING = 0.02
+"""Share of the total by which totals may miss a difference before it is said. House rule. [1]"""
+
 _PER_NAMES = {
     "kg": "per kg",
     "litre": "per litre",
@@ -239,31 +242,37 @@ def per_phrases(edition: Edition) -> list[str]:
     ]
 
 
-def version_phrases(version: VersionProof, middle: str) -> list[str]:
+def version_phrases(version: VersionProof, edition: Edition) -> list[str]:
     """Return how a version compares with the recipe on shared draws.
 
     Parameters
     ----------
     version : VersionProof
         A version.
-    middle : str
-        "mean" or "median": which of them stands in the middle.
+    edition : Edition
+        The recipe it is a version of.
 
     Returns
     -------
     list[str]
-        Phrases for one sentence; none for the recipe itself.
+        Phrases for one sentence; none for the recipe itself. Where the two totals do not differ
+        by the difference, because it was taken inside one factor set and they were not, the last
+        phrase says so.
     """
     if version.difference is None:
         return []
-    return against(
+    phrases = against(
         "the recipe",
         version.difference,
-        middle,
+        edition.middle,
         ratio=version.ratio,
         share_lower=version.share_lower,
         factor_set=version.factor_set,
     )
+    apart = version.serving.mean - edition.serving.mean
+    if abs(apart - version.difference.mean) > ROUNDING * edition.serving.mean:
+        phrases.append("the totals shown rest on other factors and do not compare")
+    return phrases
 
 
 def against(  # noqa: PLR0913 - a comparison is its other side and four numbers
@@ -299,7 +308,10 @@ def against(  # noqa: PLR0913 - a comparison is its other side and four numbers
     """
     told = shown(difference, middle)
     phrases = [] if ratio is None else [f"{numerals.plain(ratio)} times {other}"]
-    phrases.append(f"difference {numerals.signed(told)}{SPACE}{told.unit} ({told.span})")
+    if told.exact and told.middle == "0":
+        phrases.append("no difference")
+    else:
+        phrases.append(f"difference {numerals.signed(told)}{SPACE}{told.unit} ({told.span})")
     if share_lower is not None:
         phrases.append(f"lower than {other} in {percent(share_lower)} of the draws")
     if factor_set:
