@@ -214,6 +214,7 @@ def _forgotten(index: NameIndex, name: str) -> Iterator[None]:
     own = canonical(words(name))
     wanted = frozenset(own)
     kept = {head: list(index.by_head.get(head, ())) for head in own}
+    alone = index.alone.pop(wanted, None)
     exact = index.exact.pop(" ".join(words(name)), None)
     named = index.by_name.pop(plain(name).strip(), None)
     noun = len(own) == 1 and own[0] in index.nouns
@@ -226,6 +227,8 @@ def _forgotten(index: NameIndex, name: str) -> Iterator[None]:
         yield
     finally:
         index.by_head.update(kept)
+        if alone is not None:
+            index.alone[wanted] = alone
         if exact is not None:
             index.exact[" ".join(words(name))] = exact
         if named is not None:

@@ -130,7 +130,7 @@ def states(split: Split) -> frozenset[str]:
     measures = {quantity.measure for quantity in split.quantities}
     if split.container == "tin" or "tin" in measures:
         found.add("canned")
-    for clause in split.preparation.split(","):
+    for clause in split.preparation.split(",") if split.preparation else ():
         said = words(clause)
         for place, word in enumerate(said[:4]):
             state = FORMS.get(word)

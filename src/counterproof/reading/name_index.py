@@ -59,6 +59,7 @@ class NameIndex:
     def __init__(self, tables: Tables) -> None:
         self.by_name: dict[str, Food] = {plain(f.name): f for f in tables.foods.values()}
         self.exact: dict[str, Food] = {}  # names with prepositions or numbers: only as a whole
+        self.alone: dict[frozenset[str], Food] = {}  # words that mean one food everywhere
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
@@ -82,9 +83,12 @@ class NameIndex:
             None where the name has to be read word by word.
         """
         found = self.by_name.get(plain(name).strip())
-        if found is None and not _NUMBERED.search(name):
-            found = self.exact.get(" ".join(words(name)))
-        return found
+        if found is not None or _NUMBERED.search(name):
+            return found
+        said = words(name)
+        if JOINING.isdisjoint(said):
+            return self.alone.get(frozenset(canonical(said)))
+        return self.exact.get(" ".join(said))
 
     def knows(self, name: str) -> bool:
         """Whether the table has these very words as a name, in any order.
@@ -157,6 +161,8 @@ class NameIndex:
             entry = IndexedName(food, named, said, region, len(foods[named]) > 1, bare)
             for head in _heads(own):
                 self.by_head[head].append(entry)
+            if not entry.contested:
+                self.alone[named] = food
 
     def _learn(self, own: tuple[str, ...], food: Food) -> None:
         """Take a name's words into the vocabulary."""
