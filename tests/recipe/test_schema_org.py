@@ -52,7 +52,10 @@ def test_a_recipe_is_found_wherever_it_lies(document: object) -> None:
         (["Slice.", "Toast."], [("Slice.", ""), ("Toast.", "")]),
         ([{"@type": "HowToStep", "text": "Slice."}, "Toast."], [("Slice.", ""), ("Toast.", "")]),
         ([{"@type": "HowToStep", "name": "Step 1", "text": "Slice."}], [("Slice.", "")]),
-        ([{"@type": "HowToStep", "name": "Slice.", "text": "Slice. Then go."}], [("Slice. Then go.", "")]),
+        (
+            [{"@type": "HowToStep", "name": "Slice.", "text": "Slice. Then go."}],
+            [("Slice. Then go.", "")],
+        ),
         ([{"@type": "HowToStep", "name": "First", "text": "Slice."}], [("First: Slice.", "")]),
         ([{"@type": "HowToStep", "name": "Slice."}], [("Slice.", "")]),
         (
@@ -162,9 +165,11 @@ def test_not_a_recipe(text: str, line: int | None, words: str) -> None:
     assert caught.value.remedy
 
 
-WORDS = st.text(
-    st.characters(exclude_categories=["Cs", "Cc", "Co"]), min_size=1, max_size=20
-).map(lambda text: " ".join(text.split())).filter(bool)
+WORDS = (
+    st.text(st.characters(exclude_categories=["Cs", "Cc", "Co"]), min_size=1, max_size=20)
+    .map(lambda text: " ".join(text.split()))
+    .filter(bool)
+)
 NUMBERS = st.floats(0.5, 500, allow_nan=False).map(lambda value: round(value, 2))
 SPANS = st.tuples(st.integers(1, 40), st.integers(0, 9)).map(lambda x: (float(x[0]), float(sum(x))))
 PACKS = st.lists(st.builds(Pack, WORDS, st.none() | WORDS, NUMBERS), max_size=2).map(tuple)
@@ -212,43 +217,41 @@ RECIPES = st.builds(
 
 
 @pytest.mark.property
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(RECIPES)
 def test_json_ld_reads_back_equal(recipe: Recipe) -> None:
     assert same_words(read_json(json.dumps(to_json_ld(recipe))), recipe)
 
 
 @pytest.mark.property
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(RECIPES)
 def test_text_reads_back_equal(recipe: Recipe) -> None:
     assert same_words(read_text(write_text(recipe)), recipe)
 
 
+KEYS = (
+    "@type @id @graph name text recipeIngredient recipeYield recipeInstructions itemListElement "
+    "description counterproof:recipe settings sections versions notes"
+).split()
 JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text(max_size=10),
-    lambda inner: st.lists(inner, max_size=3)
-    | st.dictionaries(
-        st.sampled_from(
-            ["@type", "@id", "@graph", "name", "text", "recipeIngredient", "recipeYield"]
-            + ["recipeInstructions", "itemListElement", "description", "counterproof:recipe"]
-            + ["settings", "sections", "versions", "notes"]
-        ),
-        inner,
-        max_size=4,
+    lambda inner: (
+        st.lists(inner, max_size=3) | st.dictionaries(st.sampled_from(KEYS), inner, max_size=4)
     ),
     max_leaves=15,
 )
 
 
 @pytest.mark.property
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(JSON)
 def test_any_json_gives_a_recipe_or_one_error(document: Any) -> None:
     for value in (document, {**BARE, **document} if isinstance(document, dict) else None):
         try:
             recipe = from_json_ld(value)
         except CounterproofError as fault:
-            assert fault.remedy
+            told = fault.remedy
+            assert told
         else:
             assert recipe.lines

@@ -79,7 +79,9 @@ def test_an_afterword_beside_the_method_is_no_step() -> None:
 
 
 def test_an_inline_note_does_not_end_the_method() -> None:
-    recipe = read_text("Soup\n\n1 onion\n1 l stock\n\nBoil it.\n\nNote: mind the steam.\n\nBlend it.\n")
+    recipe = read_text(
+        "Soup\n\n1 onion\n1 l stock\n\nBoil it.\n\nNote: mind the steam.\n\nBlend it.\n"
+    )
     assert [step.text for step in recipe.steps] == ["Boil it.", "Blend it."]
     assert recipe.notes == "Note: mind the steam."
 
@@ -107,13 +109,13 @@ def test_not_a_recipe(text: str, line: int | None, words: str) -> None:
     ("front", "line", "words"),
     [
         ("serves: [4\nmakes: 1", 3, "YAML"),
-        ("serves: four hundred", 2, "serves: \"four hundred\" is no number of servings"),
+        ("serves: four hundred", 2, 'serves: "four hundred" is no number of servings'),
         ("title: Toast\nserves: 0", 3, "serves"),
         ("serves: true", 2, "serves"),
         ("measures: cups", 2, "not one of us, uk, metric, au"),
         ("eaten: 1.5", 2, "eaten"),
         ("pack: {lid: steel}", 2, "container: is needed"),
-        ("keep:\n  - where: fridge\n    days: soon", 4, "days: \"soon\" is not a number"),
+        ("keep:\n  - where: fridge\n    days: soon", 4, 'days: "soon" is not a number'),
         ("keep: {where: attic, days: 2}", 2, "not one of fridge, freezer, cupboard"),
         ("versions: {beef: {swap: beans}}", 2, "swap"),
         ("versions:\n  beef: {swap: {beans: ''}}", 3, "the line that stands in its place"),
@@ -235,7 +237,8 @@ def test_any_text_gives_a_recipe_or_one_error(text: str) -> None:
     try:
         recipe = read_text(text)
     except CounterproofError as fault:
-        assert fault.remedy
+        told = fault.remedy
+        assert told
         return
     assert recipe.lines
 

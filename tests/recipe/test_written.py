@@ -66,15 +66,9 @@ def test_every_file_was_counted_by_eye() -> None:
     assert [row[0] for row in BY_EYE] == FILES
 
 
-@pytest.mark.parametrize(("name", "title", "lines", "steps", "serves", "makes"), BY_EYE)
-def test_parts(
-    name: str,
-    title: str,
-    lines: int,
-    steps: int,
-    serves: tuple[float, float] | None,
-    makes: str | None,
-) -> None:
+@pytest.mark.parametrize("row", BY_EYE, ids=FILES)
+def test_parts(row: tuple[str, str, int, int, tuple[float, float] | None, str | None]) -> None:
+    name, title, lines, steps, serves, makes = row
     recipe = read(name)
     assert recipe.title == title
     assert len(recipe.lines) == lines

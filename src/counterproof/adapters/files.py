@@ -452,3 +452,32 @@ def _unwritable(path: Path, fault: Exception) -> InputError:
 def demo_season() -> Path:
     """Return the folder of the season that ships with the program."""
     return Path(str(package_files("counterproof"))) / "seasons" / "cold-month-suppers"
+
+
+def write_folder(folder: Path, contents: Mapping[str, bytes]) -> tuple[Path, ...]:
+    """Write several files into a folder, which is made where it is not there.
+
+    Parameters
+    ----------
+    folder : Path
+        Where to.
+    contents : mapping of str to bytes
+        File name → what to write.
+
+    Returns
+    -------
+    tuple of Path
+        The files, in the order given.
+
+    Raises
+    ------
+    UnreadableFile
+        If the folder cannot be made or written in.
+    """
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as fault:
+        raise _unwritable(folder, fault) from None
+    for name, content in contents.items():
+        write_atomically(folder / name, content)
+    return tuple(folder / name for name in contents)

@@ -13,6 +13,7 @@ from typing import Final
 
 from counterproof.adapters.files import season_folder, write_atomically
 from counterproof.errors import AlreadyThere, InputError, UnreadableFile
+from counterproof.recipe.markup import written
 
 _EPISODE: Final = ("recipe.md", "script.md")
 
@@ -41,11 +42,11 @@ def new_season(name: str, where: Path) -> tuple[Path, ...]:
     """
     folder = where / slug(name)
     _make(folder)
-    written = [
+    files = [
         _write(folder / file, _template(file).replace("SEASON TITLE", _quoted(name)))
         for file in ("season.yaml", "kitchen.yaml")
     ]
-    return (*written, *_episode(folder / "episodes" / "01-first-supper", "First supper"))
+    return (*files, *_episode(folder / "episodes" / "01-first-supper", "First supper"))
 
 
 def new_episode(name: str, where: Path) -> tuple[Path, ...]:
@@ -115,9 +116,9 @@ def slug(name: str) -> str:
 
 def _episode(folder: Path, title: str) -> tuple[Path, ...]:
     _make(folder)
-    heading = " ".join(title.split())
+    heading = written("# ", title)
     return tuple(
-        _write(folder / file, _template(file).replace("EPISODE TITLE", heading))
+        _write(folder / file, _template(file).replace("# EPISODE TITLE", heading))
         for file in _EPISODE
     )
 

@@ -16,7 +16,9 @@ Sign = Literal["blank", "heading", "bold", "bullet", "number", "plain", "rule"]
 _HEADING = re.compile(r"(#{1,6})(?:\s+(.*?))?(?:\s+#+)?\s*")
 _BULLET = re.compile(r"[-*+•·◦▪‣∙●○■□☐☑✓✔►▢–—](?:\s+|(?<=[•·◦▪‣∙●○■□☐☑✓✔►▢]))(?=\S)(.*)")
 _BOX = re.compile(r"\[[ xX]?\]\s+(?=\S)")
-_NUMBER = re.compile(r"(?:\(?\d{1,3}[.)]|\d\ufe0f?\u20e3|[Ss][Tt][Ee][Pp]\s+\d{1,3}\s*[.):–—-])\s+(?=\S)(.*)")
+_NUMBER = re.compile(
+    r"(?:\(?\d{1,3}[.)]|\d\ufe0f?\u20e3|[Ss][Tt][Ee][Pp]\s+\d{1,3}\s*[.):–—-])\s+(?=\S)(.*)"
+)
 _RULE = re.compile(r"(?:[-*_=~]\s*){3,}|`{3,}\w*|~{3,}\w*")
 _BOLD = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1(:?)\s*")
 _TABLE_RULE = re.compile(r"\|?(?:\s*:?-{2,}:?\s*\|)+(?:\s*:?-{2,}:?\s*)?")

@@ -53,6 +53,9 @@ _BLOCKS = frozenset(
         "article",
     ]
 )
+_CLOSES_ITS_LIKE = frozenset(("li", "p", "dt", "dd", "tr", "td"))
+_LISTS = frozenset(("ul", "ol", "dl", "table", "div", "section", "article", "blockquote"))
+_DEEPEST = 1000  # elements open at once that are followed: assumed, real pages stay under a hundred
 _HIDDEN = frozenset(("script", "style", "template", "noscript"))
 _WRAPPED = re.compile(
     r"^\s*(?:<!--|/[/*]\s*<!\[CDATA\[(?:\s*\*/)?|<!\[CDATA\[)|(?:-->|/[/*]?\s*\]\]>(?:\s*\*/)?|\]\]>)\s*$"
@@ -137,6 +140,8 @@ class _Page(HTMLParser):
         said = {name: value or "" for name, value in attrs}
         if tag in _BLOCKS:
             self._words("\n")
+        if tag in _CLOSES_ITS_LIKE:
+            self._close_like(tag)
         if tag == "script" and said.get("type", "").split(";")[0].strip().lower() == (
             "application/ld+json"
         ):
@@ -144,6 +149,8 @@ class _Page(HTMLParser):
         element = self._element(tag, said)
         if tag in _VOID:
             self._end(element, said)
+            return
+        if len(self.open) == _DEEPEST:
             return
         self.open.append(element)
         if tag in _HIDDEN:
@@ -183,9 +190,19 @@ class _Page(HTMLParser):
     def close(self) -> None:
         super().close()
         if self.block is not None:
+            self.block.append(self.rawdata)  # a page cut off inside the block
             self.blocks.append("".join(self.block))
         while self.open:
             self._end(self.open.pop(), {})
+
+    def _close_like(self, tag: str) -> None:
+        """End an element that HTML lets stand open until the next of its kind."""
+        for element in reversed(self.open):
+            if element.tag == tag:
+                self.handle_endtag(tag)
+                return
+            if element.tag in _LISTS:
+                return
 
     def _words(self, text: str) -> None:
         for element in self.open:

@@ -202,6 +202,8 @@ def _recipe(node: Mapping[str, Any], file: str | None) -> Recipe:
     extra: dict[str, Any] = ours if isinstance(ours, dict) else {}
     front = front_from(Tree(_settings_in(extra), {}), file=file)
     serves, makes, more = _yield(node.get("recipeYield", node.get("yield")), exact=exact)
+    if front.serves or front.makes:  # said by us, and exactly
+        serves, makes, more = None, None, []
     lines = _ingredients(
         node.get("recipeIngredient", node.get("ingredients")), extra.get("sections"), exact=exact
     )

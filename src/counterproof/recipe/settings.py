@@ -13,7 +13,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Annotated, Any, TypeVar
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, ValidationError
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, ValidationError
 from rapidfuzz import fuzz, process
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
@@ -375,16 +375,15 @@ def one_of(*allowed: str) -> BeforeValidator:
     return BeforeValidator(check)
 
 
-def between(low: float, high: float, unit: str) -> BeforeValidator:
+def between(low: float, high: float, unit: str) -> AfterValidator:
     """Return a check that a number lies between two bounds."""
 
-    def check(value: object) -> object:
-        bare = isinstance(value, int | float) and not isinstance(value, bool)
-        if bare and not low <= value <= high:  # type: ignore[operator]  # bare says it is one
+    def check(value: float) -> float:
+        if not low <= value <= high:
             raise ValueError(f"{shortened(value)} is outside {low:g} to {high:g} {unit}".rstrip())
         return value
 
-    return BeforeValidator(check)
+    return AfterValidator(check)
 
 
 Number = Annotated[float, BeforeValidator(_number)]

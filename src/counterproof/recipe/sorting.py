@@ -285,34 +285,35 @@ class _Sorter:
         if said is not None:
             self._take(said, item)
             return
-        found = None if item.literal else opens(text)
-        if found is not None:
-            part, section = found
-            self._told(text, section)
-            if servings_said(section):
-                section = ""
-            if self.pending:
-                self.dish, self.pending = self.pending, ""
-            self.section = section or self.dish
-            self.state = part
-            if part == "method":
-                self.method_level = item.level
-            if part == "notes" and text.casefold() not in {"notes", "note"}:
-                self.out.notes.append(f"### {text}")
-            return
-        if not item.literal and self._inline(item):
+        if not item.literal and opens(text):
+            self._known_heading(item, text)
+        elif not item.literal and self._inline(item):
             self._spread(place, item)
-            return
-        body = self._body(place)
-        if not body and item.literal:
+        elif body := self._body(place):
+            self._unknown(item, place, text, body)
+        elif item.literal or place + 1 == len(self.found):
             self._aside(text)
-            return
-        if not body and place + 1 < len(self.found):
+        else:
             if self.pending:
                 self._aside(self.pending)
             self.pending = text
-            return
-        self._unknown(item, place, text, body)
+
+    def _known_heading(self, item: Item, text: str) -> None:
+        part, section = opens(text) or ("notes", "")
+        self._told(text, section)
+        if servings_said(section):
+            section = ""
+        if self.pending and part == "notes":
+            self._aside(self.pending)
+        elif self.pending:
+            self.dish = self.pending
+        self.pending = ""
+        self.section = section or self.dish
+        self.state = part
+        if part == "method":
+            self.method_level = item.level
+        if part == "notes" and text.casefold() not in {"notes", "note"}:
+            self.out.notes.append(f"### {text}")
 
     def _told(self, heading: str, section: str) -> None:
         """Take what a heading says besides: "Ingredients (serves 4)", "Ingredients for 6"."""
