@@ -206,18 +206,16 @@ def matrices(
 ) -> None:
     """Write the product system as matrices, for an LCA engine."""
     from counterproof import use_cases
-    from counterproof.adapters.files import write_atomically
+    from counterproof.adapters.files import write_folder
     from counterproof.footprint.matrices import product_system
 
     bench = _bench()
     found = use_cases.assessed(_order(recipe, kitchen, None), bench, _streams(1, 100))
-    written = product_system(found.footprint).files()
-    for name, content in sorted(written.items()):
-        write_atomically(Path(output) / name, content.encode())
-    if as_json:
-        _print_json({"folder": output, "files": sorted(written)})
-    else:
-        _say(f"{output}: {', '.join(sorted(written))}")
+    system = product_system(found.footprint).files()
+    files = write_folder(
+        Path(output), {name: text.encode() for name, text in sorted(system.items())}
+    )
+    _told(files, as_json=as_json)
 
 
 @new.command("season")

@@ -13,7 +13,7 @@ from counterproof.adapters.files import (
     episodes,
     load_kitchen,
     load_recipe,
-    write_atomically,
+    write_folder,
 )
 from counterproof.adapters.tables import load_tables
 from counterproof.adapters.terminal import print_proof
@@ -51,12 +51,11 @@ def press_demo(folder: Path, console: Console) -> list[Path]:
             print_proof(edition, console)
         found = assessed(order, bench, streams)
         document = json.dumps(found.footprint.to_dict(), ensure_ascii=False, indent=2) + "\n"
-        for name, content in (
-            (f"{episode.name}.html", sheet(edition)),
-            (f"{episode.name}.json", document),
-        ):
-            write_atomically(folder / name, content.encode())
-            written.append(folder / name)
+        contents = {
+            f"{episode.name}.html": sheet(edition).encode(),
+            f"{episode.name}.json": document.encode(),
+        }
+        written += write_folder(folder, contents)
     return written
 
 

@@ -76,7 +76,7 @@ def typeset(
         serving_litres=function.litres,
         lines=_lines(reading, footprint, sorts),
         steps=_steps(reading, plan, footprint, sorts.streams),
-        marks=(*reading.recipe.marks, *reading.marks),
+        marks=reading.marks,
         serving=footprint.serving,
         batch=footprint.batch,
         middle=footprint.basis.middle,

@@ -16,7 +16,9 @@ from counterproof.proof import Edition
 from counterproof.reading.foods import Matcher
 from counterproof.reading.marking import read_recipe
 from counterproof.reading.model import Reading
+from counterproof.reading.versions import version_applied
 from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.kitchen_file import with_changes
 from counterproof.recipe.model import Recipe, Version
 from counterproof.rows import Tables
 from counterproof.typesetting import Sorts, typeset
@@ -94,13 +96,20 @@ def mark(order: Order, bench: Workbench) -> Reading:
     ------
     UnknownVersion
         If the recipe has no version of that name.
+    SwapNotFound
+        If one of its versions swaps a line that is not there.
     """
+    version = _version(order)
+    if version is None:
+        for other in order.recipe.versions:  # a version that cannot be made is told at once
+            version_applied(order.recipe, other, bench.matcher)
+    changes = version.kitchen if version is not None else None
     return read_recipe(
         order.recipe,
         bench.tables,
         bench.matcher,
-        order.kitchen,
-        version=_version(order),
+        with_changes(order.kitchen, changes) if changes else order.kitchen,
+        version=version,
         serves=order.serves,
     )
 
