@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
-from CoolProp import CoolProp as coolprop  # type: ignore[import-untyped]
+from CoolProp.CoolProp import PT_INPUTS, AbstractState, HAPropsSI, PropsSI
 
 from counterproof.errors import OutOfRange
 from counterproof.physics import air, water
@@ -23,7 +23,7 @@ Property = Callable[[Draws], float | Draws]
 
 
 def _saturated(key: str, quality: int = 0, fluid: str = "Water") -> Draws:
-    return np.array([coolprop.PropsSI(key, "T", t, "Q", quality, fluid) for t in WARM])
+    return np.array([PropsSI(key, "T", t, "Q", quality, fluid) for t in WARM])
 
 
 @pytest.mark.published
@@ -51,7 +51,7 @@ def test_latent_heat_follows_from_the_three_saturation_equations() -> None:
 @pytest.mark.published
 def test_boiling_point_of_a_pressure_is_that_of_coolprop() -> None:
     pressures = np.array([700.0, 2_339.0, 61_640.0, 101_325.0, 200_000.0, 470_000.0])
-    there = np.array([coolprop.PropsSI("T", "P", p, "Q", 0, "Water") for p in pressures])
+    there = np.array([PropsSI("T", "P", p, "Q", 0, "Water") for p in pressures])
     assert np.max(np.abs(water.saturation_temperature(pressures) - there)) < 2e-3  # [K]
 
 
@@ -67,7 +67,7 @@ def test_boiling_point_of_a_pressure_is_that_of_coolprop() -> None:
     ],
 )
 def test_air_is_within_its_stated_error(ours: Property, key: str, error: float) -> None:
-    there = np.array([coolprop.PropsSI(key, "T", t, "P", 101325.0, "Air") for t in ROOM])
+    there = np.array([PropsSI(key, "T", t, "P", 101325.0, "Air") for t in ROOM])
     assert np.max(np.abs(ours(ROOM) / there - 1)) < error
 
 
@@ -75,7 +75,7 @@ def test_air_is_within_its_stated_error(ours: Property, key: str, error: float) 
 def test_moist_air_weighs_what_the_humid_air_equation_says() -> None:
     # 20 and 40 °C, half saturated. The ideal mixture leaves out the enhancement of 0.4 %.
     for kelvin in (293.15, 313.15):
-        there = 1 / coolprop.HAPropsSI("Vha", "T", kelvin, "P", 101325.0, "R", 0.5)
+        there = 1 / HAPropsSI("Vha", "T", kelvin, "P", 101325.0, "R", 0.5)
         vapour = air.vapour_pressure(kelvin, 0.5)
         assert air.moist_density(kelvin, vapour) == pytest.approx(there, rel=1e-3)
 
@@ -91,17 +91,17 @@ def test_vapour_diffusivity_is_the_handbook_value_at_room_temperature() -> None:
 def test_carbon_dioxide_gas_is_within_its_stated_error(bar: float, error: float) -> None:
     kelvin = np.array([
         t for t in ROOM
-        if t > 304.2 or coolprop.PropsSI("P", "T", t, "Q", 1, "CO2") > 1.002e5 * bar
+        if t > 304.2 or PropsSI("P", "T", t, "Q", 1, "CO2") > 1.002e5 * bar
     ])  # fmt: skip
-    there = np.array([coolprop.PropsSI("D", "T", t, "P", 1e5 * bar, "CO2") for t in kelvin])
+    there = np.array([PropsSI("D", "T", t, "P", 1e5 * bar, "CO2") for t in kelvin])
     assert np.max(np.abs(co2.density(kelvin, 1e5 * bar) / there - 1)) < error
 
 
 @pytest.mark.published
 def test_fugacity_of_carbon_dioxide_is_that_of_coolprop() -> None:
-    state = coolprop.AbstractState("HEOS", "CO2")
+    state = AbstractState("HEOS", "CO2")
     for kelvin, pascal in ((277.15, 3e5), (293.15, 1e6), (313.15, 4e6)):
-        state.update(coolprop.PT_INPUTS, pascal, kelvin)
+        state.update(PT_INPUTS, pascal, kelvin)
         there = state.fugacity_coefficient(0)
         assert co2.fugacity_coefficient(kelvin, pascal) == pytest.approx(there, rel=1e-3)
 
@@ -109,7 +109,7 @@ def test_fugacity_of_carbon_dioxide_is_that_of_coolprop() -> None:
 @pytest.mark.published
 def test_a_cylinder_holds_the_pressure_of_its_liquid() -> None:
     kelvin = np.linspace(233.15, 304.0, 60)
-    there = np.array([coolprop.PropsSI("P", "T", t, "Q", 1, "CO2") for t in kelvin])
+    there = np.array([PropsSI("P", "T", t, "Q", 1, "CO2") for t in kelvin])
     assert np.max(np.abs(co2.saturation_pressure(kelvin) / there - 1)) < co2.SATURATION.error
 
 

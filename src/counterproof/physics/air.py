@@ -6,6 +6,7 @@ moisture counts where it drives evaporation: vapour density, mixture density, di
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 from counterproof.physics import water
@@ -283,3 +284,47 @@ def lewis_factor(
     """
     ratio = vapour_diffusivity(temperature, pressure) / diffusivity(temperature, pressure)
     return ratio ** (2.0 / 3.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """The air around what is cooked or cooled.
+
+    Parameters
+    ----------
+    temperature : float or (n,) array
+        Of the air and of the walls. [K]
+    vapour : float or (n,) array
+        Partial pressure of water in it. [Pa]
+    pressure : float or (n,) array
+        Absolute pressure. [Pa]
+    """
+
+    temperature: float | Draws
+    vapour: float | Draws
+    pressure: float | Draws = STANDARD_PRESSURE
+
+    @classmethod
+    def of(
+        cls,
+        temperature: float | Draws,
+        relative_humidity: float | Draws,
+        pressure: float | Draws = STANDARD_PRESSURE,
+    ) -> Room:
+        """Make a room from its relative humidity.
+
+        Parameters
+        ----------
+        temperature : float or (n,) array
+            Temperature. [K]
+        relative_humidity : float or (n,) array
+            Share of the saturation pressure, 0 to 1. [1]
+        pressure : float or (n,) array
+            Absolute pressure. [Pa]
+
+        Returns
+        -------
+        Room
+            The room.
+        """
+        return cls(temperature, vapour_pressure(temperature, relative_humidity), pressure)
