@@ -157,7 +157,7 @@ class Matcher:
         found: dict[str, Food] = {}
         for text, _, _ in process.extract(
             sought,
-            self._index.choices.keys(),
+            self._index.choice_texts,
             scorer=fuzz.ratio,
             limit=12,
             score_cutoff=55,

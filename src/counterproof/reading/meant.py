@@ -182,8 +182,9 @@ def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
 
 def _raw_or_cooked(split: Split, match: Match, matcher: Matcher, region: str) -> tuple[Mark, ...]:
     """The doubt about "200 g rice, cooked": weighed before or after?"""
-    said = words(f"{split.measured_as} {split.name}")
-    if match.food is None or "cooked" not in states(split) or "cooked" in said:
+    if match.food is None or "cooked" not in states(split):
+        return ()
+    if "cooked" in words(f"{split.measured_as} {split.name}"):
         return ()
     raw = matcher.match(split.name, region=region).food
     if raw is None or raw == match.food:

@@ -66,6 +66,7 @@ class NameIndex:
         self.joined: dict[str, tuple[str, ...]] = {}
         self.choices: dict[str, Food] = {}
         self._add(tables)
+        self.choice_texts = tuple(self.choices)
         # In the order of the alphabet: among equally near words the first wins, always the same.
         self.spellings = tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
 
