@@ -181,7 +181,18 @@ def _suggestion(path: Path) -> str:
 
 
 def episodes(season: Path) -> tuple[Path, ...]:
-    """Return the episode folders of a season, in the order of their names."""
+    """Return the episode folders of a season, in the order of their names.
+
+    Parameters
+    ----------
+    season : Path
+        The season's folder.
+
+    Returns
+    -------
+    tuple of Path
+        The folders that hold a recipe.
+    """
     folder = season / "episodes"
     if not folder.is_dir():
         return ()
@@ -193,7 +204,18 @@ def episodes(season: Path) -> tuple[Path, ...]:
 
 
 def season_folder(path: Path) -> Path | None:
-    """Return the season that a file or folder belongs to, if it belongs to one."""
+    """Return the season that a file or folder belongs to, if it belongs to one.
+
+    Parameters
+    ----------
+    path : Path
+        A file or folder.
+
+    Returns
+    -------
+    Path or None
+        The nearest folder above it with a season.yaml.
+    """
     start = path.absolute()
     for folder in (start, *start.parents)[: _ABOVE + 1]:
         if (folder / "season.yaml").is_file():
@@ -202,7 +224,18 @@ def season_folder(path: Path) -> Path | None:
 
 
 def load_season(folder: Path) -> Season:
-    """Load the season file of a folder."""
+    """Load the season file of a folder.
+
+    Parameters
+    ----------
+    folder : Path
+        The season's folder.
+
+    Returns
+    -------
+    Season
+        What its season.yaml says.
+    """
     place = folder / "season.yaml"
     return read_season(decoded(_content(place), str(place)), str(place))
 
@@ -262,7 +295,18 @@ def _kitchen_place(
 
 
 def load_text(path: Path) -> str:
-    """Load a text file of ours, such as a script, with the same care as a recipe."""
+    """Load a text file of ours, such as a script, with the same care as a recipe.
+
+    Parameters
+    ----------
+    path : Path
+        The file.
+
+    Returns
+    -------
+    str
+        Its text.
+    """
     return decoded(_content(path), str(path))
 
 

@@ -19,18 +19,8 @@ from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import KITCHEN_KEYS, with_changes
 from counterproof.recipe.model import Bought, Keep, Measures, Pack, Recipe, Version
 from counterproof.recipe.servings import servings_said, shown_number
-from counterproof.recipe.settings import (
-    Number,
-    Settings,
-    Tree,
-    Words,
-    between,
-    checked,
-    listed,
-    one_of,
-    shortened,
-    yaml_tree,
-)
+from counterproof.recipe.settings import Settings, Tree, checked, listed, yaml_tree
+from counterproof.recipe.values import Number, Words, between, one_of, shortened
 
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 _%/.()–-]*[A-Za-z0-9%.)]|[A-Za-z]")
 _WORDS_OF_YAML = frozenset({"true", "false", "null", "yes", "no", "on", "off", "y", "n"})
@@ -166,7 +156,20 @@ def read_front_matter(text: str, *, file: str | None, first_line: int) -> Front:
 
 
 def front_from(tree: Tree, *, file: str | None) -> Front:
-    """Return settings, from YAML or from our own key in a JSON-LD document, as a `Front`."""
+    """Return settings, from YAML or from our own key in a JSON-LD document, as a `Front`.
+
+    Parameters
+    ----------
+    tree : Tree
+        The settings as written.
+    file : str or None
+        The recipe file.
+
+    Returns
+    -------
+    Front
+        What was said.
+    """
     for path, short in ((("pack",), "container"), (("keep",), "where"), (("bought",), "what")):
         tree = listed(tree, path, short) if path != ("bought",) else _short(tree)
     named = tree.values.get("versions")
@@ -257,6 +260,16 @@ def settings_of(recipe: Recipe) -> dict[str, Any]:
     """Return the settings of a recipe as plain values, those left unsaid not among them.
 
     Title, serves and makes are not among them: they stand in the text.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe.
+
+    Returns
+    -------
+    dict
+        Keys and values as the front matter has them.
     """
     versions = {one.name: _said_of(one) for one in recipe.versions}
     bought = recipe.bought
@@ -297,7 +310,18 @@ def _present(said: dict[str, Any]) -> dict[str, Any]:
 
 
 def written_settings(said: Mapping[str, Any]) -> str:
-    """Return settings as YAML, one key a line and one version a line, so that it diffs well."""
+    """Return settings as YAML, one key a line and one version a line, so that it diffs well.
+
+    Parameters
+    ----------
+    said : mapping
+        Settings as plain values.
+
+    Returns
+    -------
+    str
+        YAML that reads back equal; empty where nothing is said.
+    """
     rows: list[str] = []
     for key, value in said.items():
         if key == "versions":

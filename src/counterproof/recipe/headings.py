@@ -84,7 +84,18 @@ _VERB = re.compile(
 
 
 def bare_heading(text: str) -> str:
-    """Return a heading's words alone: no colon, no bracket, no picture signs."""
+    """Return a heading's words alone: no colon, no bracket, no picture signs.
+
+    Parameters
+    ----------
+    text : str
+        The heading as written.
+
+    Returns
+    -------
+    str
+        Its words.
+    """
     bare = re.sub(r"\([^()]*\)", " ", text)
     bare = re.sub(r"[^\w\s'’&,/.-]", " ", bare).replace("’", "'")
     return re.sub(r"^[\s\d.:-]+|[\s.:,-]+$", "", " ".join(bare.split()))
@@ -125,24 +136,68 @@ def opens(text: str) -> tuple[Part, str] | None:
 
 
 def names_section(text: str) -> bool:
-    """Return whether a heading names a part of the dish: "For the sauce", "To serve"."""
+    """Return whether a heading names a part of the dish: "For the sauce", "To serve".
+
+    Parameters
+    ----------
+    text : str
+        The heading.
+
+    Returns
+    -------
+    bool
+        True where it does.
+    """
     return _SECTION.match(bare_heading(text)) is not None
 
 
 def looks_like_amount(text: str) -> bool:
-    """Return whether a line begins as ingredient lines do: "200 g …", "a pinch of …", "juice of …"."""
+    """Return whether a line begins as ingredient lines do: "200 g …", "a pinch of …", "juice of …".
+
+    Parameters
+    ----------
+    text : str
+        The line.
+
+    Returns
+    -------
+    bool
+        True where it does.
+    """
     if not text or re.match(r"\d+(?:st|nd|rd|th)\b|\d+\s*(?:minutes?|mins?|hours?|hrs?)\b", text):
         return False
     return _AMOUNT.match(text) is not None and not _long_sentence(text)
 
 
 def is_seasoning(text: str) -> bool:
-    """Return whether a piece of a line is salt, pepper or something to taste."""
+    """Return whether a piece of a line is salt, pepper or something to taste.
+
+    Parameters
+    ----------
+    text : str
+        The piece.
+
+    Returns
+    -------
+    bool
+        True where it is.
+    """
     return _SEASONING.search(text) is not None
 
 
 def looks_like_ingredient(text: str) -> bool:
-    """Return whether a line may be an ingredient even without an amount."""
+    """Return whether a line may be an ingredient even without an amount.
+
+    Parameters
+    ----------
+    text : str
+        The line.
+
+    Returns
+    -------
+    bool
+        True where it may be one.
+    """
     if looks_like_amount(text):
         return True
     if looks_like_step(text):
@@ -151,7 +206,18 @@ def looks_like_ingredient(text: str) -> bool:
 
 
 def looks_like_step(text: str) -> bool:
-    """Return whether a line reads as an instruction or another sentence."""
+    """Return whether a line reads as an instruction or another sentence.
+
+    Parameters
+    ----------
+    text : str
+        The line.
+
+    Returns
+    -------
+    bool
+        True where it does.
+    """
     words = text.split()
     told = _VERB.match(text) and not _AMOUNT.match(text)
     if told and (len(words) >= 3 or text.endswith(".")):

@@ -11,19 +11,8 @@ from pydantic import BeforeValidator
 
 from counterproof.errors import BrokenSettings, QuantityError
 from counterproof.recipe.kitchen import Kitchen, Vessel
-from counterproof.recipe.settings import (
-    Number,
-    Path,
-    Settings,
-    Tree,
-    Words,
-    between,
-    checked,
-    listed,
-    one_of,
-    shortened,
-    yaml_tree,
-)
+from counterproof.recipe.settings import Path, Settings, Tree, checked, listed, yaml_tree
+from counterproof.recipe.values import Number, Words, between, one_of, shortened
 from counterproof.units import parse_quantity
 
 if TYPE_CHECKING:

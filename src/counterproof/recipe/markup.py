@@ -77,12 +77,34 @@ class Item:
 
 
 def file_lines(text: str) -> list[str]:
-    """Return the lines of a file, whatever ends them, without a byte order mark."""
+    """Return the lines of a file, whatever ends them, without a byte order mark.
+
+    Parameters
+    ----------
+    text : str
+        The file's text.
+
+    Returns
+    -------
+    list of str
+        The lines without their ends; joined, they have the line numbers of any editor.
+    """
     return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
 def spaced(text: str) -> str:
-    """Return text on one line with single blanks."""
+    """Return text on one line with single blanks.
+
+    Parameters
+    ----------
+    text : str
+        Any text.
+
+    Returns
+    -------
+    str
+        Its words with single blanks between them.
+    """
     return " ".join(text.split())
 
 

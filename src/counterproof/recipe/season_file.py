@@ -7,16 +7,8 @@ from typing import Annotated
 
 from counterproof.errors import BrokenSettings
 from counterproof.recipe.kitchen_file import Region
-from counterproof.recipe.settings import (
-    Number,
-    Settings,
-    Tree,
-    Words,
-    between,
-    checked,
-    one_of,
-    yaml_tree,
-)
+from counterproof.recipe.settings import Settings, Tree, checked, yaml_tree
+from counterproof.recipe.values import Number, Words, between, one_of
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,7 +68,18 @@ class Statement:
 
 
 def number_said(text: str) -> float:
-    """Return a number written in digits, as a fraction or as a word."""
+    """Return a number written in digits, as a fraction or as a word.
+
+    Parameters
+    ----------
+    text : str
+        "4", "1.5", "2½" or "four".
+
+    Returns
+    -------
+    float
+        The number.
+    """
     text = text.strip().casefold()
     if text in _WORDS:
         return float(_WORDS[text])
@@ -163,12 +174,34 @@ def _making(bare: str) -> Statement | None:
 
 
 def shown_number(value: float) -> str:
-    """Return a number as a cook writes it, all digits kept."""
+    """Return a number as a cook writes it, all digits kept.
+
+    Parameters
+    ----------
+    value : float
+        The number. [1]
+
+    Returns
+    -------
+    str
+        Digits that read back as the same number.
+    """
     return str(int(value)) if value == int(value) and abs(value) < 1e15 else repr(value)
 
 
 def shown_servings(serves: tuple[float, float]) -> str:
-    """Return "4" or "4–6"."""
+    """Return "4" or "4–6".
+
+    Parameters
+    ----------
+    serves : tuple of float
+        Low and high.
+
+    Returns
+    -------
+    str
+        Words that `servings_said` reads back.
+    """
     low, high = (shown_number(value) for value in serves)
     return low if serves[0] == serves[1] else f"{low}–{high}"
 

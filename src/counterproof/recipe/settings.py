@@ -7,17 +7,17 @@ hand in a recipe, and an alias can blow a small file up to a huge one.
 
 from __future__ import annotations
 
-import math
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Annotated, Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, ValidationError
+from pydantic import BaseModel, ConfigDict, ValidationError
 from rapidfuzz import fuzz, process
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ruamel.yaml.tokens import AliasToken, AnchorToken, TagToken
+
+from counterproof.recipe.values import shortened
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -70,7 +70,18 @@ class Tree:
     lines: dict[Path, int]
 
     def line(self, path: Path) -> int | None:
-        """Return the line of the innermost part of `path` that has one."""
+        """Return the line of the innermost part of `path` that has one.
+
+        Parameters
+        ----------
+        path : tuple
+            Keys and item numbers, outermost first.
+
+        Returns
+        -------
+        int or None
+            The line, from 1.
+        """
         for end in range(len(path), 0, -1):
             if path[:end] in self.lines:
                 return self.lines[path[:end]]
@@ -280,7 +291,20 @@ def checked(
 
 
 def nearest(word: str, known: Sequence[str]) -> str | None:
-    """Return the known word that is nearest to `word`, or None where none is near."""
+    """Return the known word that is nearest to `word`, or None where none is near.
+
+    Parameters
+    ----------
+    word : str
+        What was written.
+    known : sequence of str
+        What is known.
+
+    Returns
+    -------
+    str or None
+        The known word, as it stands in `known`.
+    """
     found = process.extractOne(word.casefold(), known, scorer=fuzz.ratio, score_cutoff=NEAR)
     return None if found is None else str(found[0])
 
@@ -333,61 +357,3 @@ def _without(values: Any, paths: Sequence[Path]) -> Any:
             for number, value in enumerate(values)
         ]
     return values
-
-
-def _number(value: object) -> object:
-    shown = shortened(value)
-    if isinstance(value, str):
-        try:
-            value = float(value.strip())
-        except ValueError:
-            raise ValueError(f"{shown} is not a number") from None
-    if isinstance(value, bool) or not isinstance(value, int | float):
-        raise ValueError(f"{shown} is not a number")  # noqa: TRY004 pydantic reads ValueError
-    if not math.isfinite(value):
-        raise ValueError(f"{shown} is not a number that can be worked with")
-    return value
-
-
-def _words(value: object) -> object:
-    if isinstance(value, bool) or not isinstance(value, str | int | float):
-        raise ValueError(f"{shortened(value)} is not text")  # noqa: TRY004 pydantic reads ValueError
-    text = re.sub(r"\s+", " ", str(value)).strip()
-    if not text:
-        raise ValueError("it is empty")
-    return text
-
-
-def shortened(value: object, length: int = 40) -> str:
-    """Return a value as it may be quoted in a message."""
-    text = "nothing" if value is None else f'"{value}"'
-    return text if len(text) <= length else f'{text[:length]} …"'
-
-
-def one_of(*allowed: str) -> BeforeValidator:
-    """Return a check that a word is one of those allowed."""
-
-    def check(value: object) -> object:
-        if isinstance(value, str) and value.strip().casefold() in allowed:
-            return value.strip().casefold()
-        raise ValueError(f"{shortened(value)} is not one of {', '.join(allowed)}")
-
-    return BeforeValidator(check)
-
-
-def between(low: float, high: float, unit: str) -> AfterValidator:
-    """Return a check that a number lies between two bounds."""
-
-    def check(value: float) -> float:
-        if not low <= value <= high:
-            raise ValueError(f"{shortened(value)} is outside {low:g} to {high:g} {unit}".rstrip())
-        return value
-
-    return AfterValidator(check)
-
-
-Number = Annotated[float, BeforeValidator(_number)]
-"""A finite number, written as one."""
-
-Words = Annotated[str, BeforeValidator(_words)]
-"""Text on one line, not empty."""

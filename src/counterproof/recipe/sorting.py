@@ -21,18 +21,14 @@ from counterproof.recipe.headings import (
 from counterproof.recipe.markup import Item
 from counterproof.recipe.model import WrittenLine
 from counterproof.recipe.servings import Statement, servings_said, statement
+from counterproof.recipe.wrapping import joined
 
 State = Literal["intro", "ingredients", "method", "notes"]
-
-WRAPPED_FROM = 50
-"""Length of a line from which the next one, begun in lower case, may be its continuation:
-assumed, between a long ingredient line and the shortest width at which letters are wrapped."""
 
 LONGEST_TITLE = 120
 """Longest first line that is taken for a title [characters]: assumed, two lines of print."""
 
 _INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
-_END_OF_SENTENCE = re.compile(r"[.!?:;][)\"'”’]*$")
 
 
 @dataclass
@@ -67,40 +63,6 @@ def sorted_parts(
         Every item in one of the parts.
     """
     return _Sorter(joined(found), Sorted(serves=serves, makes=makes)).parts()
-
-
-def joined(found: list[Item]) -> list[Item]:
-    """Return items with the lines that continue them."""
-    whole: list[Item] = []
-    last = 0
-    for item in found:
-        before = whole[-1] if whole else None
-        if before is not None and item.at == last + 1 and _continues(before, item):
-            whole[-1] = replace(
-                before,
-                text=f"{before.text} {item.text}",
-                raw=f"{before.raw} {item.raw}",
-                length=item.length,
-            )
-        else:
-            whole.append(item)
-        last = item.at
-    return whole
-
-
-def _continues(before: Item, item: Item) -> bool:
-    """Return whether a plain line goes on with the line above it."""
-    apart = item.sign != "plain" or item.gap or item.literal or before.literal
-    if apart or before.sign not in {"plain", "bullet", "number"}:
-        return False
-    if statement(item.text) or opens(item.text):
-        return False
-    if before.sign != "plain" and item.indent >= max(2, before.indent + 1):
-        return True
-    if _END_OF_SENTENCE.search(before.text) or looks_like_amount(item.text):
-        return False
-    wrapped = before.length >= WRAPPED_FROM and item.text[:1].islower()
-    return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)
 
 
 class _Sorter:
@@ -441,5 +403,16 @@ class _Sorter:
 
 
 def heads_ingredients(text: str) -> bool:
-    """Return whether an entry of an ingredient list is a heading: "For the sauce:"."""
+    """Return whether an entry of an ingredient list is a heading: "For the sauce:".
+
+    Parameters
+    ----------
+    text : str
+        The entry.
+
+    Returns
+    -------
+    bool
+        True where it is.
+    """
     return text.endswith(":") and len(text.split()) <= 7 and not looks_like_amount(text)

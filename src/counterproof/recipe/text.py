@@ -153,7 +153,18 @@ def write_text(recipe: Recipe) -> str:
 
 
 def same_words(one: Recipe, other: Recipe) -> bool:
-    """Return whether two recipes say the same, wherever their lines stood."""
+    """Return whether two recipes say the same, wherever their lines stood.
+
+    Parameters
+    ----------
+    one, other : Recipe
+        The recipes.
+
+    Returns
+    -------
+    bool
+        True where all but line numbers, file and marks is equal.
+    """
     return _bare(one) == _bare(other)
 
 

@@ -1,0 +1,61 @@
+"""Lines that go on with the line above them, put together again."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from counterproof.recipe.headings import looks_like_amount, opens
+from counterproof.recipe.markup import Item
+from counterproof.recipe.servings import statement
+
+WRAPPED_FROM = 50
+"""Length of a line from which the next one, begun in lower case, may be its continuation:
+assumed, between a long ingredient line and the shortest width at which letters are wrapped."""
+
+_END_OF_SENTENCE = re.compile(r"[.!?:;][)\"'”’]*$")
+
+
+def joined(found: list[Item]) -> list[Item]:
+    """Return items with the lines that continue them.
+
+    Parameters
+    ----------
+    found : list of Item
+        One for every line.
+
+    Returns
+    -------
+    list of Item
+        One for every line with what continues it.
+    """
+    whole: list[Item] = []
+    last = 0
+    for item in found:
+        before = whole[-1] if whole else None
+        if before is not None and item.at == last + 1 and _continues(before, item):
+            whole[-1] = replace(
+                before,
+                text=f"{before.text} {item.text}",
+                raw=f"{before.raw} {item.raw}",
+                length=item.length,
+            )
+        else:
+            whole.append(item)
+        last = item.at
+    return whole
+
+
+def _continues(before: Item, item: Item) -> bool:
+    """Return whether a plain line goes on with the line above it."""
+    apart = item.sign != "plain" or item.gap or item.literal or before.literal
+    if apart or before.sign not in {"plain", "bullet", "number"}:
+        return False
+    if statement(item.text) or opens(item.text):
+        return False
+    if before.sign != "plain" and item.indent >= max(2, before.indent + 1):
+        return True
+    if _END_OF_SENTENCE.search(before.text) or looks_like_amount(item.text):
+        return False
+    wrapped = before.length >= WRAPPED_FROM and item.text[:1].islower()
+    return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)
