@@ -171,7 +171,9 @@ def _step(step: MarkedStep, plan: Plan, footprint: Footprint, streams: Streams) 
 def _told(processes: Sequence[Process]) -> list[Process]:
     """The processes worth a mark in the margin: those that take heat, cold, time or mass."""
     silent = {"add", "transfer", "prep", "serve", "mix", "unspecified"}
-    return [process for process in processes if process.kind not in silent or process.minutes]
+    told = [process for process in processes if process.kind not in silent or process.minutes]
+    said_more = {process.kind for process in told if process.minutes or process.celsius}
+    return list(dict.fromkeys(p for p in told if p.minutes or p.celsius or p.kind not in said_more))
 
 
 def process_in_words(process: Process) -> str:

@@ -18,6 +18,8 @@ from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.sourced import Sourced
 
 JOULES_PER_KWH: Final = 3.6e6
+LITRE_APART: Final = 0.35
+"""Share by which stated litres may differ from computed kilograms: assumed, soups to syrups. [1]"""
 _LITRES: Final = re.compile(r"(?P<number>\d+(?:[.,]\d+)?)\s*(?P<milli>m)?(?:l\b|litres?|liters?)")
 HOB_SHARES: Final = {
     "simmer": c.SIMMER_SHARE,
@@ -54,11 +56,12 @@ def plan_of(reading: Reading) -> Plan:
     for step in reading.steps:
         for process in step.processes:
             cooking.take(step, process)
+    served = _serving_mass(reading, cooking.leaving)
     return Plan(
         energy=tuple(cooking.energy),
         leaving=tuple(cooking.leaving),
-        serving_mass=_serving_mass(reading, cooking.leaving),
-        serving_litres=_serving_litres(reading),
+        serving_mass=served,
+        serving_litres=_serving_litres(reading, served),
         assumed=_assumed(cooking),
     )
 
@@ -125,13 +128,18 @@ def _serving_mass(reading: Reading, leaving: list[Leaving]) -> tuple[Product, ..
     return lines + tuple(part.mass.scaled(-1 / reading.serves) for part in leaving)
 
 
-def _serving_litres(reading: Reading) -> float | None:
-    """Litres of one serving where the cook says how many the recipe makes."""
+def _serving_litres(reading: Reading, serving_mass: tuple[Product, ...]) -> float | None:
+    """Litres of one serving where the cook says what the recipe makes and the mass bears it out.
+
+    "Makes 1.2 litres" of a cordial says nothing of the glass it is diluted in: then None.
+    """
     match = _LITRES.search((reading.recipe.makes or "").lower())
     if match is None:
         return None
-    litres = float(match["number"].replace(",", ".")) / (1000.0 if match["milli"] else 1.0)
-    return litres * reading.scale / reading.serves
+    batch = float(match["number"].replace(",", ".")) / (1000.0 if match["milli"] else 1.0)
+    litres = batch * reading.scale / reading.serves
+    mass = sum(part.mean for part in serving_mass)
+    return litres if abs(litres - mass) < LITRE_APART * mass else None
 
 
 def _parameter(key: str, constant: Sourced) -> Parameter:

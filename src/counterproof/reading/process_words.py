@@ -33,6 +33,7 @@ LOOKALIKES: Final = re.compile(
     r"(?<!by )boiling[- ](?:hot |salted |hot, |stock|water|point)\w*|boil-overs?|done boiling|boiled (?:water|egg|rice|potato)\w*"
     r"|(?:frying|baking|roasting|grill|griddle|cooking|sauté|saute|mixing|measuring|serving|steaming|chopping|cutting)[- ]?(?:pans?|sheets?|trays?|powder|soda|dish(?:es)?|tins?|parchment|paper|rack|boards?|bowls?|glass(?:es)?|jugs?|cups?|times?|liquids?|liquor|juices|oil|water|apples?|spray|spoons?|basket|beans?|plates?|stone|chocolate)"
     r"|(?<!run the )food processors?|slow[- ]cookers?|coffee filters?|will not \w+|pressure[- ]cookers?|rice cookers?|the grill\b(?! it)|air fryers?"
+    r"|(?:don't|do not|never|without|instead of|no need to) (?:\w+ ){0,1}?\w+(?:ing)?(?: (?:it|them))?(?=[ ,.;]|$)"
     r"|bread|breadcrumbs|(?:with|of) steam|steam escapes?"
     r"|(?:the|your|of|over|on|to|medium|high|low|gentle|from the|from|off|direct|indirect|oven) heat|heat ?(?:proof|resistant)"
     r"|cool(?:ing)? (?:rack|place|water|spot)|ice[- ]cool"
@@ -55,7 +56,7 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
     ("boil", r"(?:par|hard-?)?boil(?:s|ing)?|blanch(?:e|ing)?|to (?:a|the) (?:rolling |light |gentle |full |rapid )?boil"),
     ("poach", r"poach(?:ing)?"),
     ("steam", r"steam(?:ing)?"),
-    ("fry", r"(?:deep-?|stir-?|pan-?|shallow-?)?fry(?:ing)?|saut[eé](?:ing|ed)?|sear(?:ing)?|sweat(?= )|soften (?=the|your|in|onion|for)|brown(?= (?:the|on|all|well|in|meat|for))|caramelise|caramelize|flip it over"),
+    ("fry", r"(?:deep-?|stir-?|pan-?|shallow-?)?fry(?:ing)?|saut[eé](?:ing|ed)?|sear(?:ing)?|sweat(?= )|soften(?! the butter)(?=[ ,.;]|$)|brown(?= (?:the|on|all|well|in|meat|for))|caramelise|caramelize|flip it over"),
     ("bake", r"bak(?:e|ing)|roast(?:ing)?"),
     ("grill", r"(?:char-?)?grill(?:ing)?|broil(?:ing)?|barbecue"),
     ("toast", r"toast(?:ing)?"),
@@ -76,7 +77,7 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
     ("cook", r"cook(?:s|ing)?"),
     ("heat", r"bring (?:\w+ ){1,4}to(?= \d)|(?:re)?heat(?:ing)?(?: up| through)?|warm(?:ing)?(?: up| through|(?= (?:the|milk|in|it)))|scald"),
     ("cool", r"cool(?:ing|s)?(?: down| completely)?|go cold"),
-    ("strain", r"strain(?:ing)?|drain(?:ing)?|siev(?:e|ing)|filter|(?:through|into) (?:a |the )?(?:fine |coarse )?(?:sieve|strainer|cheese-?cloth|colander|muslin)|hang the|squeeze (?:out|through)"),
+    ("strain", r"strain(?:ing)?|drain(?:ing)?|siev(?:e|ing)|filter|(?:through|into) (?:a |the )?(?:fine |coarse )?(?:sieve|strainer|cheese-?cloth|colander|muslin)|hang the|(?:let (?:it|them) )?drip|squeeze (?:out|through)"),
     ("rest", r"(?:to |let(?: it| them| the \w+)? )?(?:rest(?:ing)?(?! of)|stand(?:ing)?)\b|(?:let(?: it)?|to) sit|set aside|put aside|leave(?: it| them| the \w+)?(?= (?:for|to|over|in|at|covered|aside|un))|let it brew"),
     ("mix", r"mix(?:ing)?|whisk(?:ing)?|beat(?:ing)?|knead(?:ing)?|shak(?:e|ing)|stir(?! in)|combin(?:e|ing)|whip(?:ping)?|fold(?:ing)?(?= (?:in|the|through))|toss|muddle|cream(?= (?:the|together|butter))|rub (?:in|the butter|the fat)|stir in|work"),
     ("store", r"stor(?:e|ing)|keep(?=s? (?:in|for|it|them|refrigerated|cool|chilled|well))|cold storage"),
@@ -87,7 +88,9 @@ _WORDS: Final[tuple[tuple[str, str], ...]] = (
 )  # fmt: skip
 
 PROCESS: Final = re.compile(
-    r"(?<![\w-])(?:" + "|".join(f"(?P<{kind}>{pattern})" for kind, pattern in _WORDS) + r")(?![\w-])"
+    r"(?<![\w-])(?:"
+    + "|".join(f"(?P<{kind}>{pattern})" for kind, pattern in _WORDS)
+    + r")(?![\w-])"
 )
 """One search for all process words; the name of the group that matched is the kind."""
 
