@@ -157,7 +157,7 @@ def _read_dimension(line: str, found: Head, system: System) -> None:
     if not line[place : place + 1].isdigit() or not found.quantities:
         return
     row = amounts(line, place, system)
-    if all(amount.named and MEASURES[amount.measure] == "length" for amount in row):
+    if row and all(amount.named and MEASURES[amount.measure] == "length" for amount in row):
         thick = _THICK.match(line, row[-1].end)
         found.end = thick.end() if thick is not None else row[-1].end
         found.size = found.size or f"{row[0].low:g} {row[0].measure}"

@@ -52,6 +52,7 @@ _PARTS_OF_FOOD: Final = frozenset(
     "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
     "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
 )
+_OR: Final = frozenset({"or", "and/or"})
 _LONGEST_MEMBER: Final = 6  # words; a longer stretch between commas is no member of a list
 _MOST_MEMBERS: Final = 8
 
@@ -95,12 +96,12 @@ def read_name(piece: str, line: Unfinished) -> None:
     if start < stop:
         start = _sized(words, start, stop, line)
     name = words[start:stop]
-    if len(name) > 1 and name[-1].lower() == "or":
-        line.note("comment", name.pop())  # the choice stands on the next line
     if name and not line.head.quantities:
         name = _amount_after(name, line)
+    if len(name) > 1 and name[-1].lower() in _OR:
+        line.note("comment", name.pop())  # the choice stands on the next line
     if name:
-        if OR in classes[start + 1 : stop - 1]:
+        if OR in classes and any(word.lower() in _OR for word in name[1:-1]):
             _read_alternatives(name, line)
         else:
             line.name.append(" ".join(name))
@@ -188,14 +189,13 @@ def _read_alternatives(words: list[str], line: Unfinished) -> None:
     """Read "butter or margarine", "red or green onion", "3 beans or 2 pods"."""
     groups: list[list[str]] = [[]]
     for word in words:
-        if word.lower() in {"or", "and/or"} and groups[-1]:
+        if word.lower() in _OR and groups[-1]:
             groups.append([])
         else:
             groups[-1].append(word)
     foods = [" ".join(group) for group in groups if group]
     line.note("name", foods[0])
-    for food in foods[1:]:
-        line.note("alternative", f"or {food}")
+    line.note("alternative", " ".join(words[len(groups[0]) :]))
     for place, food in enumerate(foods[1:], start=1):
         foods[place] = food[head(food, line.system).end :].strip().removeprefix("of ") or food
     foods = with_shared_head(foods)
@@ -301,8 +301,7 @@ def _take_members(members: list[str], joint: str, line: Unfinished) -> None:
         line.name[-1] = before if inside else f"{before} and {members[-1]}"
         line.note("name", f"and {', '.join(members)}")
         return
+    line.note("alternative", f"{joint} {', '.join(members)}")
     foods = [food for member in members for food in member.split(" or ")]
     line.name[-1], *others = with_shared_head([line.name[-1], *foods])
-    for food in others:
-        line.note("alternative", food)
     line.alternatives += others

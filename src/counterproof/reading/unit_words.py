@@ -11,7 +11,7 @@ from typing import Final
 from counterproof.reading.words import FILLS, SIZES
 from counterproof.units import MEASURES, PLURALS, measure_named
 
-_UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*\.?|")')
+_UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*(?![^\W\d_])\.?|")')
 _OUNCES: Final = re.compile(r"\.?\s*(?:oz|ounces?|ozs)\b\.?", re.IGNORECASE)
 _JOINTS: Final = frozenset({"to", "or", "and"})
 _FLUID: Final = frozenset({"fl", "fluid", "liquid"})
