@@ -72,6 +72,7 @@ def _any(*rules: Callable[[Reading], bool]) -> Callable[[Reading], bool]:
     return lambda reading: any(rule(reading) for rule in rules)
 
 
+_HEATING: Final = ("boil", "simmer", "poach", "fry", "bake", "grill", "cook", "microwave", "steam")
 _RULES: Final[tuple[_Rule, ...]] = (
     _Rule(
         Caution(
@@ -172,7 +173,6 @@ _RULES: Final[tuple[_Rule, ...]] = (
         _all(_class("eggs"), lambda reading: not _process(*_HEATING)(reading)),
     ),
 )
-_HEATING: Final = ("boil", "simmer", "poach", "fry", "bake", "grill", "cook", "microwave", "steam")
 
 
 def cautions_of(reading: Reading) -> tuple[Caution, ...]:
