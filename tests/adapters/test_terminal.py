@@ -26,7 +26,7 @@ from counterproof.rows import Tables
 SAMPLE = Path(__file__).parents[1] / "press" / "sample_edition.py"
 EDITION: Edition = runpy.run_path(str(SAMPLE))["EDITION"]
 WIDTHS = (40, 60, 80, 100, 120, 200)
-DRAWN = set("─┼│┊●○·‸₰∴")
+DRAWN = set("─┼│┊●○·∧₰∴")
 
 
 def _console(width: int, *, piped: bool = False, colour: bool = False) -> Console:
@@ -71,6 +71,8 @@ def test_every_word_and_number_is_there_where_the_margins_are_folded(width: int)
             assert _words(numerals.mass(line.mass_kg).text) in text
     for step in EDITION.steps:
         assert step.as_written in text
+    assert "olive oil, global set, per litre [1]" in text
+    assert "[1] Poore, J. and Nemecek, T. (2018)." in text
     assert "not counted: unknown food" in text
     assert "No critical review" in text
 

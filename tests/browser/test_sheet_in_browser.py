@@ -151,7 +151,8 @@ def test_the_keyboard_reaches_every_doubt_and_shows_where_it_is(
     doubts = sum(mark.level != "note" for mark in all_marks(EDITION))
     with _opened(browser, proof) as (page, _, _):
         reached: set[str] = set()
-        for _ in range(doubts + len(EDITION.sources) + 2):
+        stops = doubts + len(EDITION.sources) + sum(bool(line.source) for line in EDITION.lines)
+        for _ in range(stops):
             page.keyboard.press("Tab")
             seen: dict[str, Any] | None = page.evaluate(
                 """() => { const e = document.activeElement;

@@ -97,6 +97,14 @@ def test_the_total_and_each_version_are_shown_with_their_ranges() -> None:
     assert _plain(numerals.shown(EDITION.batch).text) in text
 
 
+def test_every_footprint_leads_to_its_source() -> None:
+    numbers = {source.id: place for place, source in enumerate(EDITION.sources, start=1)}
+    targets = {told.get("id") for _, told in PAGE.tags}
+    led = [told["href"] for tag, told in PAGE.tags if tag == "a" and told.get("class") == "ref"]
+    assert led == [f"#source-{numbers[line.source]}" for line in EDITION.lines if line.source]
+    assert {(address or "").lstrip("#") for address in led} <= targets
+
+
 def test_a_line_without_a_footprint_says_why() -> None:
     assert "not counted: unknown food" in PAGE.rows["line-11"]
     bare = replace(EDITION.lines[0], kgco2e=None)

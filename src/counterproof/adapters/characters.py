@@ -37,7 +37,7 @@ FOLD = 7
 _UNBROKEN = "\ue000"
 """Stands for a space at which no line may break while lines are broken."""
 
-_SIGNS = {"doubt": "‸", "fault": "₰", "note": "∴"}
+_SIGNS = {"doubt": "∧", "fault": "₰", "note": "∴"}
 _ASCII_SIGNS = {"doubt": "^", "fault": "x", "note": "*"}
 _ASCII = str.maketrans(
     {
@@ -294,13 +294,15 @@ def axis(page: Page, scale: Scale) -> Text:
     return Text("".join(row), style=GREY)
 
 
-def hatched(fields: Sequence[hatching.Field], width: int) -> Text:
-    """Return a strip of stages, `width` characters long, in each stage's letter.
+def hatched(fields: Sequence[hatching.Field], zero: float, width: int) -> Text:
+    """Return a strip of stages, each in its own letter, with a nought at zero if it has one.
 
     Parameters
     ----------
     fields : sequence of Field
         Stages on the strip.
+    zero : float
+        Where zero is; 0 where nothing lies below it. [share of the strip]
     width : int
         Its length in characters.
 
@@ -309,7 +311,10 @@ def hatched(fields: Sequence[hatching.Field], width: int) -> Text:
     Text
         One line of characters.
     """
-    return Text("".join(_letter_at(fields, (cell + 0.5) / width) for cell in range(width)))
+    cells = [_letter_at(fields, (cell + 0.5) / width) for cell in range(width)]
+    if zero:
+        cells[min(int(zero * width), width - 1)] = "0"
+    return Text("".join(cells))
 
 
 def _letter_at(fields: Sequence[hatching.Field], place: float) -> str:

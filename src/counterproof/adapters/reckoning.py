@@ -240,10 +240,13 @@ def foot(page: Page, edition: Edition) -> None:
 
 def _stages(page: Page, edition: Edition) -> list[Text]:
     made = []
-    width = min(page.width - (page.left + GUTTER if page.wide else 4), 72)
-    fields, _ = hatching.stage_fields(edition.stages, edition.middle)
+    width = min(page.width - (page.left + GUTTER if page.wide else 5), 72)
+    fields, zero = hatching.stage_fields(edition.stages, edition.middle)
     if page.drawn and fields:
-        made.append(hatched(fields, width))
+        made += [
+            hatched(fields, zero, width),
+            page.words(wording.sentence(wording.below_zero(edition))),
+        ]
     for stage, value in edition.stages:
         told = numerals.shown(value, edition.middle).text
         lead = f"{hatching.letter(stage)}  " if page.drawn else ""

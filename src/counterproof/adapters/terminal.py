@@ -34,7 +34,7 @@ from counterproof.adapters.reckoning import (
     signs,
     total,
 )
-from counterproof.press import margins, numerals, wording
+from counterproof.press import footing, margins, numerals, wording
 from counterproof.press.intervals import Scale, line_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof
@@ -125,7 +125,7 @@ def _head(page: Page, edition: Edition, phrases: tuple[str, ...]) -> None:
 
 
 def _rows(page: Page, edition: Edition, scale: Scale | None) -> None:
-    heading = f"adds to {edition.serving_name}, {numerals.CO2E}"
+    heading = wording.column_heading(edition)
     for kind, holders in (("Ingredients", edition.lines), ("Method", edition.steps)):
         if not holders:
             continue
@@ -135,7 +135,7 @@ def _rows(page: Page, edition: Edition, scale: Scale | None) -> None:
             if holder.section != section:
                 section = holder.section
                 _section(page, section, scale)
-            _row(page, holder, edition.middle, scale)
+            _row(page, holder, edition, scale)
 
 
 def _heads(page: Page, title: str, heading: str, scale: Scale | None) -> None:
@@ -175,13 +175,14 @@ def _section(page: Page, section: str, scale: Scale | None) -> None:
         page.put_indented([name], 0)
 
 
-def _row(page: Page, holder: LineProof | StepProof, middle: str, scale: Scale | None) -> None:
+def _row(page: Page, holder: LineProof | StepProof, edition: Edition, scale: Scale | None) -> None:
+    middle = edition.middle
     text = page.words(printable(holder.as_written))
     pressing, notes = margins.marks_by_weight(holder.marks)
     if pressing:
         text += page.words(" ") + page.sign(pressing[0].level)
     in_line = isinstance(holder, LineProof)
-    facts = _facts(page, holder, middle, scale)
+    facts = _facts(page, holder, edition, scale)
     number = page.words(f"{holder.number}.", GREY)
     if not page.wide:
         page.put(
@@ -240,19 +241,25 @@ def _led(page: Page, written: Text) -> Text:
 
 
 def _facts(
-    page: Page, holder: LineProof | StepProof, middle: str, scale: Scale | None
+    page: Page, holder: LineProof | StepProof, edition: Edition, scale: Scale | None
 ) -> list[Text]:
+    middle = edition.middle
     if isinstance(holder, LineProof):
         return [
             page.words(printable(holder.food or ""), STRONG),
             page.words(margins.amount(holder, middle)),
-            page.words(margins.link(holder) if scale else "", GREY),
+            page.words(_link(holder, edition) if scale else "", GREY),
             page.words(margins.certainty(holder), GREY),
         ]
     return [
         page.words(printable(holder.understood), STRONG),
         page.words(margins.step_energy(holder, middle)),
     ]
+
+
+def _link(line: LineProof, edition: Edition) -> str:
+    number = footing.source_number(edition, line.source)
+    return f"{margins.link(line)} [{number}]" if number else margins.link(line)
 
 
 def _value(page: Page, holder: LineProof | StepProof, middle: str) -> tuple[Text, ...]:

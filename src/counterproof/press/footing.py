@@ -140,6 +140,25 @@ def _list(words: Iterable[str], between_them: str = ", ") -> str:
     return between_them.join(printable(word) for word in words)
 
 
+def source_number(edition: Edition, source: str | None) -> int | None:
+    """Return the number under which a source is listed, as a line's footnote.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+    source : str or None
+        SourceLine.id.
+
+    Returns
+    -------
+    int or None
+        From 1; None where the source is not listed.
+    """
+    listed = [line.id for line in edition.sources]
+    return listed.index(source) + 1 if source in listed else None
+
+
 def source_phrases(edition: Edition) -> list[str]:
     """Return each source with its address, its licence and the credit line it asks for.
 
@@ -154,8 +173,8 @@ def source_phrases(edition: Edition) -> list[str]:
         One paragraph a source.
     """
     told = []
-    for source in edition.sources:
-        parts = [source.citation, source.address]
+    for number, source in enumerate(edition.sources, start=1):
+        parts = [f"[{number}]", source.citation, source.address]
         parts.append(f"Licence: {source.licence}." if source.licence else "")
         parts.append(source.credit)
         told.append(" ".join(printable(part) for part in parts if part))

@@ -63,6 +63,7 @@ class Row:
     facts: tuple[tuple[str, str, str], ...]  # (class of type, words, number kept in one piece)
     marks: tuple[Mark, ...]
     right: Margin
+    source: int | None = None  # the footnote to the factor
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +108,7 @@ def sheet(edition: Edition) -> str:
         .render(
             edition=edition,
             title=wording.title(edition),
-            lines=_sections(_line_row(line, scale, edition.middle) for line in edition.lines),
+            lines=_sections(_line_row(line, scale, edition) for line in edition.lines),
             steps=_sections(_step_row(step, scale, edition.middle) for step in edition.steps),
             axis=_set_in(intervals.axis(scale, title=f"Scale of the lines, {numerals.CO2E}")),
             serving_axis=_set_in(
@@ -142,12 +143,13 @@ def _sections(rows: Iterable[tuple[str, Row]]) -> tuple[Section, ...]:
     )
 
 
-def _line_row(line: LineProof, scale: Scale, middle: str) -> tuple[str, Row]:
+def _line_row(line: LineProof, scale: Scale, edition: Edition) -> tuple[str, Row]:
+    middle = edition.middle
     facts = (
         ("food", printable(line.food or ""), ""),
         ("amount", margins.quantity(line), margins.line_mass(line, middle)),
         ("factor", margins.link(line), ""),
-        ("factor", margins.certainty(line), ""),
+        ("certainty", margins.certainty(line), ""),
     )
     if line.kgco2e is None:
         right = Margin(
@@ -156,7 +158,8 @@ def _line_row(line: LineProof, scale: Scale, middle: str) -> tuple[str, Row]:
         )
     else:
         right = _interval(line.kgco2e, scale, middle)
-    row = Row("line", line.number, printable(line.as_written), facts, line.marks, right)
+    source = footing.source_number(edition, line.source)
+    row = Row("line", line.number, printable(line.as_written), facts, line.marks, right, source)
     return line.section, row
 
 

@@ -155,6 +155,44 @@ def between(value: Shown) -> str:
     return f"{told}; half of them below {value.median}" if value.median else told
 
 
+def column_heading(edition: Edition) -> str:
+    """Return what the right margin holds: its quantity, its unit, and the median where it is one.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    str
+        One phrase, without a full stop.
+    """
+    kind = ", median" if edition.middle == "median" else ""
+    return f"adds to {edition.serving_name}, {numerals.CO2E}{kind}"
+
+
+def below_zero(edition: Edition) -> str:
+    """Return how a strip with stages below zero is read.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    str
+        One phrase, without a full stop; empty where no stage lies below zero.
+    """
+    values = [numerals.middle_value(value, edition.middle) for _, value in edition.stages]
+    return (
+        "left of zero stand stages that take up more than they give off"
+        if min(values, default=0) < 0
+        else ""
+    )
+
+
 def sum_of(edition: Edition) -> str:
     """Return what one serving is, behind its number.
 
@@ -270,7 +308,7 @@ def version_phrases(version: VersionProof, edition: Edition) -> list[str]:
         factor_set=version.factor_set,
     )
     apart = version.serving.mean - edition.serving.mean
-    if abs(apart - version.difference.mean) > ROUNDING * edition.serving.mean:
+    if abs(apart - version.difference.mean) > ROUNDING * abs(edition.serving.mean):
         phrases.append("the totals shown rest on other factors and do not compare")
     return phrases
 
