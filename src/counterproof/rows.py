@@ -233,6 +233,34 @@ class Mixture:
     provenance: Provenance
 
 
+Condition = Literal["in season", "out of season", "by air"]
+"""Where and when a food was grown, as far as a factor set tells it apart."""
+
+
+@dataclass(frozen=True, slots=True)
+class SeasonRatio:
+    """What a condition of growing or carriage does to a food's factor, inside the set that tells."""
+
+    food: str
+    set: FactorSet
+    condition: Condition
+    item: str  # the set's own name for the food under that condition
+    over: str  # the set's item for the food unspecified
+    ratio: float  # of the first to the second, both to retail
+    stage: Stage  # where the difference lies
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Harvest:
+    """Months in which a food is harvested without heat, by number; first > last spans the new year."""
+
+    food: str
+    first: int
+    last: int
+    provenance: Provenance
+
+
 @dataclass(frozen=True, slots=True)
 class EnergyFactor:
     """kg CO2e per kWh of an energy carrier in a region, as delivered."""
@@ -243,6 +271,32 @@ class EnergyFactor:
     spread: float  # geometric standard deviation
     lacks: str  # what the figure leaves out: "grid losses", "upstream", ""
     provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Own:
+    """What a cook's own table replaced or added: names of rows, by table."""
+
+    file: str
+    sha256: str
+    keys: frozenset[tuple[str, ...]]  # (table, key, …), such as ("links", food, set)
+
+    def has(self, table: str, *key: str) -> bool:
+        """Whether a row is the cook's own.
+
+        Parameters
+        ----------
+        table : str
+            Name of the table, such as "links".
+        *key : str
+            What names the row in it.
+
+        Returns
+        -------
+        bool
+            True where the cook's own table holds it.
+        """
+        return (table, *key) in self.keys
 
 
 @dataclass(frozen=True)
@@ -266,3 +320,6 @@ class Tables:
     sha256: str  # of all table files, sorted by name
     version: str
     shapes: dict[tuple[str, str], FactorShape] = field(default_factory=dict)  # by (set, item)
+    seasons: dict[str, tuple[SeasonRatio, ...]] = field(default_factory=dict)  # by food
+    harvests: dict[str, Harvest] = field(default_factory=dict)  # by food
+    own: Own | None = None  # what the cook's own table replaced or added

@@ -54,6 +54,7 @@ _CELLS: dict[Any, Cell] = {
     str: Cell(_text, "string", needed=False),
     float: Cell(_number, "number", needed=True),
     float | None: Cell(lambda text: _number(text) if text else None, "number", needed=False),
+    int: Cell(int, "integer", needed=True),
     int | None: Cell(lambda text: int(text) if text else None, "integer", needed=False),
     bool: Cell({"true": True, "false": False}.__getitem__, "boolean", needed=True),
 }

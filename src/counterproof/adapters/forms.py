@@ -141,6 +141,7 @@ class Limits:
 
 POSITIVE = Limits(above=0)
 PER_100_G = Limits(low=0, high=100)
+MONTH = Limits(low=1, high=12)
 SPREAD = Limits(low=1)  # a geometric standard deviation
 
 
@@ -355,5 +356,22 @@ FORMS: tuple[Form, ...] = (
         title="Greenhouse gases per kWh of an energy carrier, by region",
         key=("carrier", "region"),
         limits={"kgco2e_per_kwh": Limits(low=0, high=2), "spread": SPREAD},
+    ),
+    Form(
+        file="seasons.csv",
+        row=rows.SeasonRatio,
+        title="What season and carriage by air do to a food's factor, inside the set that tells",
+        key=("food", "condition"),
+        refers=FOOD,
+        limits={"ratio": POSITIVE},
+        filled=("item", "over"),
+    ),
+    Form(
+        file="harvests.csv",
+        row=rows.Harvest,
+        title="Months in which a food is harvested without heat in western Europe",
+        key=("food",),
+        refers={"food": "seasons.food"},
+        limits={"first": MONTH, "last": MONTH},
     ),
 )

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import csv
 import hashlib
 import importlib.resources
-import io
 from collections import defaultdict
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from counterproof import __version__
-from counterproof.adapters.cells import Cell, cells
-from counterproof.adapters.forms import FORMS, PROVENANCE, Form
+from counterproof.adapters.columns import Sheet
+from counterproof.adapters.forms import FORMS
+from counterproof.adapters.own_table import own_sheets
 from counterproof.errors import TableError
-from counterproof.rows import Provenance, Tables
+from counterproof.rows import Own, Tables
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping
@@ -25,16 +23,17 @@ Row = TypeVar("Row")
 Key = TypeVar("Key")
 
 SUM_TOLERANCE = 1e-6  # above the rounding of stages and shares written with a few more digits
-FIRST_LINE = 2  # the heading is line 1
 
 
-def load_tables(folder: Path | None = None) -> Tables:
+def load_tables(folder: Path | None = None, own: tuple[str, str] | None = None) -> Tables:
     """All data tables, each row checked.
 
     Parameters
     ----------
     folder : Path or None
         Where the CSV files lie; None for those that ship inside the package.
+    own : tuple of str and str, or None
+        Name and text of the cook's own table, which replaces rows or adds to them.
 
     Returns
     -------
@@ -47,7 +46,12 @@ def load_tables(folder: Path | None = None) -> Tables:
         If a file is missing or a row breaks a rule; it names file, line and remedy.
     """
     contents = table_contents(folder)
-    sheets = {form.name: _Sheet.read(form, contents[form.file]) for form in FORMS}
+    sheets = {form.name: Sheet.read(form, contents[form.file]) for form in FORMS}
+    held = None
+    if own is not None:
+        name, text = own
+        contents["own_factors"] = text.encode().replace(b"\r\n", b"\n")
+        held = _laid_over(sheets, own_sheets(text, name), name, contents["own_factors"])
     for sheet in sheets.values():
         sheet.check(sheets)
     _check_factors(sheets)
@@ -71,7 +75,30 @@ def load_tables(folder: Path | None = None) -> Tables:
         sha256=checksum(contents),
         version=__version__,
         shapes=_indexed(of["factor_shapes"], lambda row: (row.set, row.item)),
+        seasons=_grouped(of["seasons"], lambda row: row.food),
+        harvests=_indexed(of["harvests"], lambda row: row.food),
+        own=held,
     )
+
+
+def _laid_over(
+    sheets: dict[str, Sheet], own: Mapping[str, Sheet], file: str, content: bytes
+) -> Own:
+    """Put the cook's own rows in the place of ours, and tell which they are."""
+    named: set[tuple[str, ...]] = set()
+    for table, sheet in own.items():
+        sheet.check_key()
+        kind = "factors" if table.startswith("factors_") else table
+        keys = [key if isinstance(key, tuple) else (key,) for key in sheet.joined(sheet.form.key)]
+        named.update((kind, *key) for key in keys)
+        sheets[table] = sheets[table].under(sheet)
+    # What is told about a factor of ours is not told about the one in its place.
+    new = {key[1:] for key in named if key[0] == "factors"}
+    for table in ("factor_stages", "factor_shapes"):
+        sheets[table] = sheets[table].without(("set", "item"), new)
+        if table in own:
+            sheets[table] = sheets[table].under(own[table])
+    return Own(file, hashlib.sha256(content).hexdigest(), frozenset(named))
 
 
 def table_contents(folder: Path | None = None) -> dict[str, bytes]:
@@ -126,161 +153,7 @@ def checksum(contents: Mapping[str, bytes]) -> str:
     return digest.hexdigest()
 
 
-@dataclass(frozen=True, slots=True)
-class _Sheet:
-    """A table read by columns: quicker than by rows, and a rule sees a whole column at once."""
-
-    form: Form
-    columns: dict[str, list[Any]]
-
-    @classmethod
-    def read(cls, form: Form, content: bytes) -> _Sheet:
-        """Read a table's columns, each cell turned into what its type says."""
-        try:
-            text = content.decode("utf-8")
-        except UnicodeDecodeError as error:
-            raise TableError(
-                "this table is not UTF-8 text.", remedy="Save it as UTF-8.", file=form.file
-            ) from error
-        heading, *lines = [*csv.reader(io.StringIO(text, newline=""))] or [[]]
-        expected = cells(form)
-        if heading != list(expected):
-            raise TableError(
-                f"the columns are {', '.join(heading) or 'missing'}.",
-                remedy=f"They must be, in this order: {', '.join(expected)}.",
-                file=form.file,
-                line=1,
-            )
-        for number, line in enumerate(lines, FIRST_LINE):
-            if len(line) != len(heading):
-                raise TableError(
-                    f"the row has {len(line)} cells, the heading has {len(heading)}.",
-                    remedy="Put a cell that holds a comma between double quotes; leave no line empty.",
-                    file=form.file,
-                    line=number,
-                )
-        turned = zip(*lines, strict=True) if lines else ((),) * len(heading)
-        return cls(
-            form,
-            {
-                name: _column(form, name, cell, texts)
-                for (name, cell), texts in zip(expected.items(), turned, strict=True)
-            },
-        )
-
-    def fault(self, index: int, message: str, remedy: str) -> TableError:
-        """A rule broken in a row, counted from 0."""
-        return TableError(message, remedy=remedy, file=self.form.file, line=index + FIRST_LINE)
-
-    def joined(self, names: Iterable[str]) -> list[Any]:
-        """The values of some columns, row by row: bare for one column, tuples for several."""
-        picked = [self.columns[name] for name in names]
-        return picked[0] if len(picked) == 1 else list(zip(*picked, strict=True))
-
-    def check(self, sheets: Mapping[str, _Sheet]) -> None:
-        """Hold every row against the table's form."""
-        self._check_key()
-        self._check_numbers()
-        self._check_references(sheets)
-        if "obtained" in self.columns:
-            self._check_provenance(set(sheets["sources"].columns["id"]))
-
-    def _check_key(self) -> None:
-        keys = self.joined(self.form.key)
-        if len(set(keys)) == len(keys):
-            return
-        first: dict[Any, int] = {}
-        for index, key in enumerate(keys):
-            if key in first:
-                named = ", ".join(key) if isinstance(key, tuple) else key
-                raise self.fault(
-                    index,
-                    f"the same {', '.join(self.form.key)} ({named}) stands in line "
-                    f"{first[key] + FIRST_LINE}.",
-                    "Keep one of the two.",
-                )
-            first[key] = index
-
-    def _check_numbers(self) -> None:
-        for name in self.form.filled:
-            if "" in self.columns[name]:
-                raise self.fault(self.columns[name].index(""), f'"{name}" is empty.', "Fill it in.")
-        for name, limits in self.form.limits.items():
-            for index, number in enumerate(self.columns[name]):
-                if number is not None and not limits.hold(number):
-                    raise self.fault(
-                        index,
-                        f'"{name}" is {number:g}, allowed is {limits}.',
-                        "Correct the number.",
-                    )
-
-    def _check_references(self, sheets: Mapping[str, _Sheet]) -> None:
-        for name, target in self.form.refers.items():
-            table, column = target.split(".")
-            known = set(sheets[table].columns[column])
-            for index, value in enumerate(self.columns[name]):
-                if value not in known:
-                    raise self.fault(
-                        index,
-                        f'"{name}" says "{value}", which is not in {table}.csv.',
-                        f'Add a row "{value}" to {table}.csv, or correct the spelling.',
-                    )
-
-    def _check_provenance(self, sources: set[str]) -> None:
-        for index, (source, obtained, note) in enumerate(
-            self.joined(("source", "obtained", "note"))
-        ):
-            if source and source not in sources:
-                raise self.fault(
-                    index,
-                    f'the source "{source}" is unknown.',
-                    f'Add a record "{source}" to sources.csv, or correct the spelling.',
-                )
-            if obtained != "assumed" and not source:
-                raise self.fault(
-                    index,
-                    f'the figure is "{obtained}" but names no source.',
-                    'Name the source, or say "assumed" and why.',
-                )
-            if obtained == "assumed" and not note:
-                raise self.fault(
-                    index, "an assumed figure gives no reason.", "Say why in the note."
-                )
-
-    def rows(self) -> tuple[Any, ...]:
-        """The rows, in the order of the file, held against the rules between their cells."""
-        values = [column for name, column in self.columns.items() if name not in PROVENANCE]
-        if "obtained" in self.columns:
-            origins = self.joined(PROVENANCE)
-            known = {parts: Provenance(*parts) for parts in dict.fromkeys(origins)}
-            values.append(list(map(known.__getitem__, origins)))
-        else:
-            values = list(self.columns.values())  # a source, or a food with a note of its own
-        rows = tuple(map(self.form.row, *values))
-        for says, holds in self.form.rules:
-            for index, row in enumerate(rows):
-                if not holds(row):
-                    raise self.fault(index, f"this must hold: {says}.", "Correct the row.")
-        return rows
-
-
-def _column(form: Form, name: str, cell: Cell, texts: Iterable[str]) -> list[Any]:
-    texts = list(texts)
-    known: dict[str, Any] = {}
-    for text in dict.fromkeys(texts):  # most cells repeat: read each text once
-        try:
-            known[text] = cell.read(text)
-        except (ValueError, KeyError) as error:
-            raise TableError(
-                f'"{name}" is "{text}", allowed is {cell.allowed}.',
-                remedy="Correct the cell; no blanks before or after it.",
-                file=form.file,
-                line=texts.index(text) + FIRST_LINE,
-            ) from error
-    return list(map(known.__getitem__, texts))
-
-
-def _check_factors(sheets: Mapping[str, _Sheet]) -> None:
+def _check_factors(sheets: Mapping[str, Sheet]) -> None:
     """Hold all that names a factor against the factors, which stand in several files."""
     means: dict[tuple[str, str], float] = {}
     for name in ("factors_global", "factors_literature", "factors_national"):
@@ -299,7 +172,7 @@ def _check_factors(sheets: Mapping[str, _Sheet]) -> None:
                 raise sheet.fault(
                     index,
                     f'the {key[0]} set has no factor "{key[1]}".',
-                    f"Add it to factors_{key[0]}.csv, or correct the spelling.",
+                    f"Add it to the factors of the {key[0]} set, or correct the spelling.",
                 )
     _check_sums(
         sheets["mixtures"],
@@ -321,7 +194,7 @@ def _check_factors(sheets: Mapping[str, _Sheet]) -> None:
 
 
 def _check_sums(
-    sheet: _Sheet,
+    sheet: Sheet,
     parts: Iterable[tuple[tuple[str, str], float]],
     wholes: Mapping[tuple[str, str], float],
     what: str,
