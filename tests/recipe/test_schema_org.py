@@ -230,10 +230,11 @@ def test_text_reads_back_equal(recipe: Recipe) -> None:
     assert same_words(read_text(write_text(recipe)), recipe)
 
 
-KEYS = (
-    "@type @id @graph name text recipeIngredient recipeYield recipeInstructions itemListElement "
-    "description counterproof:recipe settings sections versions notes"
-).split()
+KEYS = [
+    *("@type", "@id", "@graph", "name", "text", "description", "itemListElement"),
+    *("recipeIngredient", "recipeYield", "recipeInstructions"),
+    *("counterproof:recipe", "settings", "sections", "versions", "notes"),
+]
 JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text(max_size=10),
     lambda inner: (

@@ -72,6 +72,20 @@ def test_a_second_yield_is_a_doubt_and_is_kept() -> None:
     assert "Line 6" in recipe.marks[0].message
 
 
+@pytest.mark.parametrize(
+    "head",
+    ["\nFor the top\n\n", "\nFor the top\n", "For the top\n", "For the top:\n", "\nTOPPING\n"],
+)
+@pytest.mark.parametrize("sign", ["", "- "])
+def test_parts_of_a_dish_in_a_list_without_marked_headings(head: str, sign: str) -> None:
+    if sign and not head.startswith("\n"):
+        head = sign + head
+    text = f"Bake\n\n{sign}2 eggs\n{sign}1 leek\n{head}{sign}100 g crumbs\n{sign}salt\n\nBake it all.\n"
+    recipe = read_text(text)
+    assert [line.text for line in recipe.lines] == ["2 eggs", "1 leek", "100 g crumbs", "salt"]
+    assert [bool(line.section) for line in recipe.lines] == [False, False, True, True]
+
+
 def test_an_afterword_beside_the_method_is_no_step() -> None:
     recipe = read_text(BARE + "\n## With jam\n\nSimmer the jam for 2 hours beforehand.\n")
     assert len(recipe.steps) == 1
@@ -248,7 +262,7 @@ PIECES = st.sampled_from(
     |* 1 cup rice|Serves 4|Makes 2 jars, serves 8|For the sauce:|### For the top|**Notes**|---|===
     |> 2 eggs||  and more of it|<!-- gone -->|<!--|-->|Then simmer it all for an hour or two, stirring.
     |a|\\Method|\\# x|| a | b ||---|---|Tip: rest it.|Step 1: Chop.|- Sauce:|serves: 4|- [ ] leeks
-    |What you need|For 4 people|Preparation|Preparation: 20 minutes|Title (serves 2)|## Made up|***
+    |What you need|For 4 people|Preparation|Preparation: 20 minutes|Title (serves 2)|For the top|- To serve|## Made up|***
     """.replace("\n    ", "").split("|")
 )
 

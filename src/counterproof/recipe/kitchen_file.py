@@ -38,7 +38,7 @@ def _quantity(kind: Asked, low: float, high: float, shown: str) -> BeforeValidat
         if isinstance(value, bool) or not isinstance(value, str | int | float):
             raise ValueError(f"{shortened(value)} is no {kind}")  # noqa: TRY004 pydantic reads it
         try:
-            found = parse_quantity(f"+{str(value).strip()}", kind)
+            found = parse_quantity(str(value), kind)
         except QuantityError as fault:
             raise ValueError(f"{fault.message.rstrip('.')} ({fault.remedy.rstrip('.')})") from None
         if not low <= found <= high:

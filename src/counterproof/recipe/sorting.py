@@ -28,6 +28,9 @@ State = Literal["intro", "ingredients", "method", "notes"]
 LONGEST_TITLE = 120
 """Longest first line that is taken for a title [characters]: assumed, two lines of print."""
 
+_FOR_THE = re.compile(
+    r"for (?:the|each|your) [^\d,;()]{2,30}|to (?:serve|finish|garnish)", re.IGNORECASE
+)
 _INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
 
 
@@ -223,13 +226,15 @@ class _Sorter:
         amount = looks_like_amount(following.text) or following.sign == "bullet"
         named = names_section(item.text)
         if not item.text.endswith(":"):
-            bare = item.gap and named and words <= 5 and not following.gap
-            return bare and amount and self.state != "notes"
-        if self.state == "ingredients":
-            return amount or looks_like_ingredient(following.text) or named
-        if self.state == "intro":
-            return amount and not self._later(place, "ingredients")
-        return named and self.state == "method"
+            if self.state == "notes" or not amount or words > 5:
+                return False
+            return heads_ingredients(item.text) or (item.gap and named and not following.gap)
+        return {
+            "ingredients": amount or looks_like_ingredient(following.text) or named,
+            "intro": amount and not self._later(place, "ingredients"),
+            "method": named,
+            "notes": False,
+        }[self.state]
 
     def _heads_list(self, place: int, item: Item) -> bool:
         following = self.found[place + 1] if place + 1 < len(self.found) else None
@@ -415,4 +420,5 @@ def heads_ingredients(text: str) -> bool:
     bool
         True where it is.
     """
-    return text.endswith(":") and len(text.split()) <= 7 and not looks_like_amount(text)
+    short = len(text.split()) <= 7 and not looks_like_amount(text)
+    return short and (text.endswith(":") or _FOR_THE.fullmatch(text) is not None)

@@ -16,7 +16,7 @@ from counterproof.recipe.front_matter import (
 from counterproof.recipe.markup import file_lines, items, spaced, written
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.servings import shown_servings, statement
-from counterproof.recipe.sorting import sorted_parts
+from counterproof.recipe.sorting import heads_ingredients, sorted_parts
 
 UNTITLED = "Untitled recipe"
 HOW_TO_WRITE_ONE = (
@@ -239,7 +239,7 @@ def _listed(head: str, lines: tuple[WrittenLine, ...], *, guarded: bool) -> str:
         elif len(rows) == 1:
             rows.append("")
         lead = f"{line.number}. " if head == "Method" else "- "
-        rows.append(written(lead, line.text, literal=guarded and line.text.endswith(":")))
+        rows.append(written(lead, line.text, literal=guarded and heads_ingredients(line.text)))
     return "\n".join(rows)
 
 
