@@ -309,6 +309,19 @@ def test_counting_makes_a_name_plain(small: Scale) -> None:
     ]
 
 
+def test_a_teaspoon_of_a_root_is_taken_as_its_powder_and_asked(small: Scale) -> None:
+    spoon, grated, meant = small.lines(
+        "½ tsp ginger", "½ tsp ginger, grated", "½ tsp ginger (meaning fresh ginger)"
+    )
+    assert [line.food and line.food.id for line in (spoon, grated, meant)] == [
+        "ginger-ground",
+        "ginger",
+        "ginger",
+    ]
+    assert "unsure-food" in kinds(spoon)
+    assert [runner.food.id for runner in spoon.runners_up] == ["ginger"]
+
+
 def test_a_drink_is_neither_counted_nor_cut(small: Scale) -> None:
     poured, counted, cut = small.lines("50 ml squash", "1 squash", "500 g squash, peeled and cubed")
     assert [line.food and line.food.id for line in (poured, counted, cut)] == [

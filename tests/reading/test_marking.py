@@ -183,6 +183,8 @@ def test_any_text_gives_a_reading(
         "and or and",
         "200 g of of of",
         "% % %",
+        "/",
+        "½ (meaning /",  # found by fuzzing
         "1000000000000000000000 onions",
     ],
 )

@@ -31,6 +31,7 @@ _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
 # What is done to solids only.
 _WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", "halved", "seeded"})
 _BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
+_BY_SPOON = 0.65  # sure that a spoonful of a root is its powder
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -72,10 +73,10 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     if not name:
         return Meant(Match(None, 0.0, None, ()), name)
     hints = states(split)
-    if "/" in name and not matcher.knows(name):
-        first, *rest = (piece.strip() for piece in name.split("/") if piece.strip(" /"))
-        split = replace(split, name=first, alternatives=(*rest, *split.alternatives))
-        name = first
+    slashed = [piece.strip() for piece in name.split("/") if piece.strip()]
+    if len(slashed) > 1 and not matcher.knows(name):
+        name, *rest = slashed
+        split = replace(split, name=name, alternatives=(*rest, *split.alternatives))
     name = _counted(split, name, matcher)
     drawn = _drawn_from(split, name, matcher, region)
     if drawn is not None:
@@ -84,6 +85,7 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     if several is not None:
         return several
     match = _suited(_completed(name, split, matcher, hints, region), split, matcher)
+    match = _spooned(match, name, split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, region)
     if match.food is not None and (alternatives or unread):
@@ -178,6 +180,24 @@ def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
                 (*match.explanation, f"not {food.name}, as it is counted or cut"),
             )
     return match
+
+
+def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
+    """The match, or the powder of it: nobody measures "¼ tsp ginger" from the root uncut."""
+    food = match.food
+    if food is None or food.food_class != "vegetables" or split.preparation or split.meaning:
+        return match
+    if not split.quantities or split.quantities[0].measure != "tsp" or len(words(name)) != 1:
+        return match
+    if not matcher.knows(f"ground {name}"):
+        return match
+    powder = matcher.match(f"ground {name}")
+    return replace(
+        powder,
+        certainty=_BY_SPOON,
+        runners_up=(RunnerUp(food, round(1 - _BY_SPOON, 4)), *powder.runners_up),
+        explanation=("a teaspoon of it, uncut, is taken as its powder",),
+    )
 
 
 def _raw_or_cooked(split: Split, match: Match, matcher: Matcher, region: str) -> tuple[Mark, ...]:
