@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from hypothesis import settings
 
+from counterproof.adapters.tables import load_tables
 from counterproof.draws import Lognormal, Parameter, Product, Streams
 from counterproof.reading.model import MarkedLine, Quantity, Reading, Split
 from counterproof.recipe.kitchen import Kitchen
@@ -24,6 +25,7 @@ from counterproof.rows import (
     Source,
     Tables,
 )
+from counterproof.use_cases import Workbench
 
 # No time is asserted, and a run gives the same verdict as the run before it.
 settings.register_profile("house", deadline=None, derandomize=True)
@@ -230,3 +232,9 @@ def made_reading() -> MadeReading:
 def streams() -> Streams:
     """Ten thousand draws under seed 1."""
     return Streams(seed=1)
+
+
+@pytest.fixture(scope="session")
+def bench() -> Workbench:
+    """The shipped tables with a matcher over them."""
+    return Workbench.over(load_tables())
