@@ -129,6 +129,7 @@ _BOUGHT = frozenset({"tin", "jar", "packet", "bag", "carton", "bottle", "bunch",
 # Cooks' other words for the same thing; the household table may use either.
 ALSO_CALLED: dict[str, tuple[str, ...]] = {
     "piece": ("head", "bulb", "ear", "fillet"),
+    "recipe": ("piece", "block", "packet"),
     "rasher": ("slice",),
     "slice": ("rasher", "piece"),
     "stick": ("stalk", "rib", "piece"),
