@@ -129,7 +129,7 @@ def _line(line: MarkedLine, footprint: Footprint, sorts: Sorts) -> LineProof:
         certainty=line.certainty,
         runners_up=tuple((other.food.name, other.certainty) for other in line.runners_up),
         mass_kg=_summed([found.mass for found in line.constituents], sorts.streams),
-        marks=line.marks,
+        marks=(*line.marks, *footprint.marks.get(line.written.number, ())),
         allergens=allergens_of_line(line, sorts.tables).present,
         kgco2e=part.kgco2e if part else None,
         stages=part.stages if part else {},

@@ -13,6 +13,7 @@ from counterproof.footprint.items import Item, line_items
 from counterproof.footprint.settling import meaning, settle_next
 from counterproof.plan.model import EnergyUse, Plan
 from counterproof.reading.model import MarkedLine, Reading
+from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import Tables
 
 MadeLine = Callable[..., MarkedLine]
@@ -21,7 +22,7 @@ MadeReading = Callable[..., Reading]
 
 @pytest.fixture
 def onion(tiny_tables: Tables, made_line: MadeLine) -> Item:
-    items, _ = line_items(made_line("onion", 0.2), tiny_tables, range_for="one-purchase")
+    items, _ = line_items(made_line("onion", 0.2), tiny_tables, Kitchen(), range_for="one-purchase")
     return items[0]
 
 

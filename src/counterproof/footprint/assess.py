@@ -23,10 +23,11 @@ from counterproof.footprint.model import (
     StageFootprint,
 )
 from counterproof.footprint.nutrition import serving_function
+from counterproof.footprint.season import season_marks
 from counterproof.footprint.settling import settle_next
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
-from counterproof.rows import STAGES, FactorSet, Source, Tables
+from counterproof.rows import STAGES, FactorSet, Link, Source, Tables
 
 SHOWN = 0.9
 """Share of the mass a set must cover for its second opinion to be shown (method §3). [1]"""
@@ -40,7 +41,7 @@ WORTH_SAYING = 0.01
 """Share of the total from which it is said that a factor is not divided by stage. [1]"""
 
 
-def assess(  # noqa: PLR0913 - tables and options are arguments, never global state
+def assess(
     reading: Reading,
     tables: Tables,
     plan: Plan | None = None,
@@ -128,6 +129,7 @@ def assess(  # noqa: PLR0913 - tables and options are arguments, never global st
         assumed=tuple(assumed),
         sources=_sources(items, tables),
         basis=_basis(reading, tables, items, streams, asked),
+        marks=season_marks(reading, tables),
         as_written={line.written.number: line.written.text for line in reading.lines},
         draws=total,
         item_draws=drawn[[places[id(item)] for item in items]],
@@ -148,10 +150,12 @@ def _items(
     items: list[Item] = []
     uncounted: list[Uncounted] = []
     for line in reading.lines:
-        counted, missing = line_items(line, tables, range_for=range_for, factor_set=factor_set)
+        counted, missing = line_items(
+            line, tables, reading.kitchen, range_for=range_for, factor_set=factor_set
+        )
         items += counted
         uncounted += missing
-    assumed = _assumed(items)
+    assumed = _assumed(items, tables)
     if range_for == "the-average":
         assumed.append(LOWER_BOUND)
     if plan is None:
@@ -163,13 +167,18 @@ def _items(
     return items, uncounted, assumed
 
 
-def _assumed(items: Sequence[Item]) -> list[str]:
+def _assumed(items: Sequence[Item], tables: Tables) -> list[str]:
     said: dict[str, None] = {}
     whole = sum(abs(item.mean) for item in items)
     for item in items:
         if not isinstance(item.worth, Valued):
             continue
-        link = item.worth.link
+        link, season = item.worth.link, item.worth.season
+        if season is not None:
+            said[season.sentence(item.name)] = None
+        if season is not None and season.said.by_month:
+            said["The total depends on the month: in another month it is another figure."] = None
+        said |= dict.fromkeys(_own(item, link, tables))
         if link.fit != "same":
             said[
                 f"{item.name}: valued as {link.item} ({link.fit}), give or take a factor of "
@@ -184,6 +193,19 @@ def _assumed(items: Sequence[Item]) -> list[str]:
             if part.factor.provenance.obtained == "assumed":
                 said[f"{item.name}: factor assumed. {part.factor.provenance.note}"] = None
     return list(said)
+
+
+def _own(item: Item, link: Link, tables: Tables) -> list[str]:
+    """What is said of an item that the cook's own table brought, or gave another figure."""
+    own = tables.own
+    if own is None:
+        return []
+    if own.has("links", link.food, link.set) or own.has("factors", link.set, link.item):
+        return [f"{item.name}: valued by the kitchen's own table, {own.file} ({link.item})."]
+    told = ("foods", "composition", "edible")
+    if any(own.has(table, item.food) for table in told):
+        return [f"{item.name}: described by the kitchen's own table, {own.file}."]
+    return []
 
 
 def _whole_mass(reading: Reading) -> float:
@@ -272,6 +294,8 @@ def _sources(items: Sequence[Item], tables: Tables) -> tuple[Source, ...]:
         if isinstance(worth, Valued):
             ids.update(dict.fromkeys(part.factor.provenance.source for part in worth.components))
             ids[worth.link.provenance.source] = None
+            if worth.season is not None:
+                ids[worth.season.row.provenance.source] = None
         else:
             ids[worth.factor.provenance.source] = None
     return tuple(tables.sources[name] for name in sorted(ids) if name in tables.sources)
@@ -299,4 +323,7 @@ def _basis(
         draws=streams.n,
         version=tables.version,
         data_sha256=tables.sha256,
+        own_factors=None
+        if tables.own is None
+        else f"{tables.own.file}, SHA-256 {tables.own.sha256}",
     )

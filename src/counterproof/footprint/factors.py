@@ -10,6 +10,7 @@ from typing import Literal
 import numpy as np
 
 from counterproof.draws import Blend, Distribution, Draws, Lognormal, Normal, Parameter, Streams
+from counterproof.footprint.season import Applied
 from counterproof.footprint.shapes import Percentiles, published_points, solved_shape
 from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Tables
 
@@ -75,20 +76,27 @@ class Valued:
     purchase : Parameter or None
         Which part of a mixture a purchase is and what that part is; None where there is but one
         part, or where the mixture itself is asked for. [kg CO2e per unit of the factor]
+    season : Applied or None
+        What season or carriage multiplies it by, where they are known. [1]
     """
 
     link: Link
     components: tuple[Component, ...]
     deviation: Parameter | None
     purchase: Parameter | None = None
+    season: Applied | None = None
 
     @property
     def stages(self) -> tuple[float, ...]:
         """Mean by stage, in the order of `rows.STAGES`. [kg CO2e per kg of the food]"""
-        return tuple(
+        usual = [
             self.link.per * sum(part.share * part.stages[at] for part in self.components)
             for at in range(len(STAGES))
-        )
+        ]
+        if self.season is not None:
+            row = self.season.row
+            usual[STAGES.index(row.stage)] += (row.ratio - 1) * sum(usual)
+        return tuple(usual)
 
     @property
     def staged(self) -> bool:
@@ -115,9 +123,10 @@ class Valued:
     @property
     def mean(self) -> float:
         """Expected kg CO2e per kg of the food."""
-        return self.link.per * sum(
+        usual = self.link.per * sum(
             part.share * part.parameter.distribution.mean for part in self.components
         )
+        return usual if self.season is None else usual * self.season.row.ratio
 
     def draws(self, streams: Streams) -> Draws:
         """Return the draws of kg CO2e per kg of the food.
@@ -138,6 +147,8 @@ class Valued:
         drawn *= self.link.per
         if self.deviation is not None:
             drawn *= streams.values(self.deviation)
+        if self.season is not None:
+            drawn *= streams.values(self.season.parameter)
         return drawn
 
 
@@ -265,7 +276,7 @@ def factor_parameter(
     return Parameter(f"{key}|{food}|{purchase}", distribution)
 
 
-def _component(  # noqa: PLR0913 - what a draw key is made of
+def _component(
     share: float, factor: Factor, tables: Tables, *, range_for: RangeFor, food: str, purchase: str
 ) -> Component:
     parameter = factor_parameter(factor, tables, range_for=range_for, food=food, purchase=purchase)

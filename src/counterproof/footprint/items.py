@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import log
 from typing import Literal
 
 from counterproof.draws import Draws, Lognormal, Parameter, Product, Streams
 from counterproof.footprint.factors import RangeFor, Valued, base_link, best_link, valued
+from counterproof.footprint.season import season_of
 from counterproof.plan.model import Plan
 from counterproof.reading.model import MarkedLine, Reading
+from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import STAGES, EnergyFactor, FactorSet, Stage, Tables
 
 WORLD = "world"
@@ -128,7 +130,9 @@ class Item:
         """The factor used, for people."""
         if isinstance(self.worth, Valued):
             link, first = self.worth.link, self.worth.components[0].factor
-            return f"{link.item}, {link.set} set, per {first.unit} {first.basis}".strip()
+            season = self.worth.season
+            told = "" if season is None else f", × {season.row.ratio:.2g} {season.row.condition}"
+            return f"{link.item}, {link.set} set, per {first.unit} {first.basis}{told}".strip()
         row = self.worth.factor
         return f"{row.carrier}, {row.region}, per kWh"
 
@@ -154,7 +158,12 @@ Preference = FactorSet | Mapping[str, FactorSet] | None
 
 
 def line_items(
-    line: MarkedLine, tables: Tables, *, range_for: RangeFor, factor_set: Preference = None
+    line: MarkedLine,
+    tables: Tables,
+    kitchen: Kitchen,
+    *,
+    range_for: RangeFor,
+    factor_set: Preference = None,
 ) -> tuple[list[Item], list[Uncounted]]:
     """What an ingredient line is charged for.
 
@@ -164,6 +173,8 @@ def line_items(
         The line as understood.
     tables : Tables
         All tables.
+    kitchen : Kitchen
+        Its region and month tell what is in season.
     range_for : RangeFor
         one-purchase or the-average.
     factor_set : Preference
@@ -188,7 +199,10 @@ def line_items(
         elif link is None:
             uncounted.append(Uncounted(number, text, name, "no factor"))
         else:
-            worth = valued(link, tables, range_for=range_for)
+            worth = replace(
+                valued(link, tables, range_for=range_for),
+                season=season_of(line, food, kitchen, tables),
+            )
             amount = (part.purchased if worth.as_bought else None) or part.mass
             items.append(Item("line", name, number, food, amount, worth, part.mass.mean))
     return items, uncounted

@@ -103,7 +103,14 @@ def _takes(item: Item) -> Iterable[tuple[str, str, float, tuple[float, ...]]]:
     for part in worth.components:
         row = part.factor
         label = f"{row.item}, {row.set} set, {row.basis}"
-        yield label, row.unit, item.amount.mean * worth.link.per * part.share, part.stages
+        amount = item.amount.mean * worth.link.per * part.share
+        yield label, row.unit, amount, part.stages
+        if worth.season is not None:
+            # What the season adds or saves is a process of its own beside the usual factor.
+            told = worth.season.row
+            added = (told.ratio - 1) * sum(part.stages)
+            stages = tuple(added if stage == told.stage else 0.0 for stage in STAGES)
+            yield f"{label}, {told.condition} for {told.food}", row.unit, amount, stages
 
 
 def product_system(found: Footprint) -> ProductSystem:

@@ -13,6 +13,7 @@ from counterproof.footprint.factors import RangeFor
 from counterproof.footprint.items import Item, Uncounted
 from counterproof.footprint.nutrition import Function
 from counterproof.footprint.settling import Settling
+from counterproof.marks import Mark
 from counterproof.rows import Source, Stage
 
 
@@ -82,6 +83,7 @@ class Basis:
     draws: int
     version: str
     data_sha256: str
+    own_factors: str | None = None
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form."""
@@ -94,6 +96,7 @@ class Basis:
             "draws": self.draws,
             "version": self.version,
             "data_sha256": self.data_sha256,
+            **({} if self.own_factors is None else {"own_factors": self.own_factors}),
             "boundary": (
                 "cradle to plate: production, processing, packaging, transport, retail, "
                 "home storage, cooking, end of life"
@@ -124,6 +127,7 @@ class Footprint:
     assumed: tuple[str, ...]
     sources: tuple[Source, ...]
     basis: Basis
+    marks: Mapping[int, tuple[Mark, ...]]  # by line number
     as_written: Mapping[int, str]
     draws: Draws
     item_draws: Draws
@@ -262,6 +266,7 @@ class Footprint:
                     "kgco2e": part.kgco2e.to_dict() if part else None,
                     "stages": dict(part.stages) if part else {},
                     "share": part.share if part else None,
+                    "marks": [mark.to_dict() for mark in self.marks.get(number, ())],
                     "uncounted": [
                         {"food": missing.food or None, "why": missing.why}
                         for missing in self.uncounted

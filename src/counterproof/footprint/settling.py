@@ -69,6 +69,8 @@ def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     name = item.name
     if item.kind == "energy":
         return "which electricity or gas" if kind == "energy" else f"{ENERGY}{name}"
+    if kind == "season":
+        return f"where and when the {name} was grown"
     if kind in {"factor", "link"}:
         return f"which {name}" if range_for == "one-purchase" else f"what {name} costs on average"
     if kind != "measure" or len(rest) < 2:
@@ -88,11 +90,15 @@ def _slopes(item: Item) -> list[tuple[Parameter, float]]:
     ]
     if not isinstance(worth, Valued):
         return [*slopes, (worth.parameter, amount.mean)]
+    ratio = 1.0 if worth.season is None else worth.season.row.ratio
     slopes += [
-        (parameter, amount.mean * worth.link.per * weight) for weight, parameter in worth.terms
+        (parameter, amount.mean * worth.link.per * ratio * weight)
+        for weight, parameter in worth.terms
     ]
     if worth.deviation is not None:
         slopes.append((worth.deviation, item.mean))
+    if worth.season is not None:
+        slopes.append((worth.season.parameter, item.mean / ratio))
     return slopes
 
 
