@@ -115,7 +115,7 @@ _BY_EYE: Final = ("handful", "splash", "drop", "drizzle", "knob", "thumb", "scoo
 _COUNTED: Final = (
     "piece clove bunch sprig stalk head leaf slice stick rasher fillet sheet cube ear wedge strip "
     "rib bulb glass ball block loaf tin jar packet bottle bag carton sachet bar pod cm-piece "
-    "portion grating twist spear square log tube recipe"
+    "portion grating twist spear square log tube recipe part"
 ).split()
 
 CONTAINERS: Final = frozenset({"tin", "jar", "packet", "bottle", "bag", "carton", "sachet", "tube"})
@@ -159,7 +159,7 @@ _CALLED: Final = {
     "mm": "millimeter millimetre",
     "cm": "centimeter centimetre cms",
     "inch": "",
-    "piece": "pc pce chunk",
+    "piece": "pc pce chunk nos",
     "clove": "",
     "bunch": "bu",
     "sprig": "branch frond twig",
@@ -206,6 +206,7 @@ _CALLED: Final = {
     "log": "",
     "tube": "",
     "recipe": "batch quantity",
+    "part": "",
 }
 _IRREGULAR: Final = {
     "leaves": "leaf",

@@ -40,9 +40,11 @@ _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
 _ANOTHER: Final = re.compile(r"\b(?:by|of) (?:\w+ )*?weight\b", re.IGNORECASE)
 _OR_MORE: Final = re.compile(r"\((?:or|to) (\d{1,3})\)")
+_WHOLE: Final = re.compile(r"whole (?=\d)", re.IGNORECASE)
 _PER: Final = re.compile(r"\s+per (?:serving|person|head|portion)(?: of)?\b", re.IGNORECASE)
 _THICK: Final = re.compile(r"[\s-]*(?:thick|long|wide|square)\b", re.IGNORECASE)
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
+_SPOON: Final = re.compile(r"\s+(?:measuring )?spoons?\b", re.IGNORECASE)
 _WEIGHED_WHOLE: Final = frozenset(
     {"piece", "block", "log", "sheet", "loaf", "ball", "bar", "bunch", "stick", "slice"}
 )
@@ -184,7 +186,7 @@ def _read_counted(line: str, counted: Amount, found: Head, system: System) -> No
     if times is None:
         while line[place : place + 1] == " ":
             place += 1
-        about = ABOUT.match(line, place)
+        about = _WHOLE.match(line, place) or ABOUT.match(line, place)
         if about is not None:
             place = about.end()
     if not line[place : place + 1].isdigit():
@@ -270,7 +272,7 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
     found.end = row[-1].end
     word = _read_brackets(line, first, found, system)
     kind = MEASURES[first.measure]
-    if first.measure in CONTAINERS:
+    if first.measure in CONTAINERS or (kind in {"count", "by eye"} and word == "each"):
         if len(found.quantities) > 1 and word not in _TOTAL:
             found.packs, found.container = first.low, first.measure
             del found.quantities[0]
@@ -278,10 +280,14 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         pack = _pack_at(line, found.end)
         found.container, found.end = pack.measure or "", pack.end
         found.size = found.size or pack.size
+    elif kind == "volume" and (spoon := _SPOON.match(line, found.end)):
+        found.end = spoon.end()  # "a 15 ml spoon" is a measuring spoon
     elif kind in {"mass", "volume"}:
         of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None
         pack = _pack_at(line, of.end() if of else found.end)
-        if pack.measure in CONTAINERS or (pack.measure in _WEIGHED_WHOLE and not of):
+        if pack.measure in CONTAINERS or (
+            kind == "mass" and pack.measure in _WEIGHED_WHOLE and not of
+        ):
             found.container, found.end = pack.measure or "", pack.end
             found.size = found.size or pack.size
             _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)

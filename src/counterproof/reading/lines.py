@@ -144,6 +144,8 @@ def _finished(text: str, line: Unfinished) -> Split:
     if head_.quantities and head_.quantities[0].measure == "piece":
         name = _without_unit(name, line)
     name = name or _recovered(line)
+    if head_.quantities and head_.quantities[0].measure == "piece":
+        name = _without_part(name, line)
     for part in ("yolk", "white"):
         if f"{part} of" in line.flags and name.lower() in {"egg", "eggs"}:
             name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
@@ -181,6 +183,15 @@ def _without_unit(name: str, line: Unfinished) -> str:
         line.head.quantities[0] = Quantity(first.low, first.high, measure or "piece")
         return before
     return name
+
+
+def _without_part(name: str, line: Unfinished) -> str:
+    """Read "½ lemon juice" as the juice of half a lemon."""
+    before, _, last = name.rpartition(" ")
+    if not before or last.lower() not in {"juice", "zest"}:
+        return name
+    line.flags.add(f"{last.lower()} of")
+    return before.rstrip("'")
 
 
 def _recovered(line: Unfinished) -> str:

@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import NO_FOOD, read_clause
@@ -52,6 +53,7 @@ _PARTS_OF_FOOD: Final = frozenset(
     "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
     "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
 )
+_SLASHED: Final = re.compile(r"(?<!\w)(?!and/)(\w*[^\W\d]{2}) ?/ ?(?!or\b|pepper)(?=\w)")
 _OR: Final = frozenset({"or", "and/or"})
 _LONGEST_MEMBER: Final = 6  # words; a longer stretch between commas is no member of a list
 _MOST_MEMBERS: Final = 8
@@ -83,9 +85,9 @@ def read_name(piece: str, line: Unfinished) -> None:
     line : Unfinished
         The line it stands in.
     """
-    words = piece.split()
-    while len(words) > 1 and words[0].lower() in {"of", "each"}:
-        line.note("comment", words.pop(0))
+    words = _own_words(piece, line)
+    if not words:
+        return
     classes = word_classes(words)
     start, stop = 0, len(words)
     if any(classes) or "with" in words:
@@ -108,6 +110,16 @@ def read_name(piece: str, line: Unfinished) -> None:
             line.note("name", " ".join(name))
     if stop < len(words):
         read_clause(" ".join(words[stop:]), line)
+
+
+def _own_words(piece: str, line: Unfinished) -> list[str]:
+    """Return the words of a piece without "of", "each" and "either" before them."""
+    words = _SLASHED.sub(r"\1 or ", piece).split()
+    while words and words[0].lower() in {"of", "each", "either"}:
+        if words[0].lower() == "each":
+            line.flags.add("each of several")
+        line.note("comment", words.pop(0))
+    return words
 
 
 def _sized(words: list[str], start: int, stop: int, line: Unfinished) -> int:
@@ -248,6 +260,8 @@ def read_list(pieces: list[str], line: Unfinished) -> int:
     int
         How many pieces belong to the list; 0 if it is none.
     """
+    if "each of several" in line.flags and "," in pieces:
+        return _read_all(pieces, line)
     members: list[str] = []
     for place in range(0, min(len(pieces) - 1, 2 * _MOST_MEMBERS), 2):
         if pieces[place] != ",":
@@ -265,10 +279,23 @@ def read_list(pieces: list[str], line: Unfinished) -> int:
     return 0
 
 
+def _read_all(pieces: list[str], line: Unfinished) -> int:
+    """Read "½ tsp each: cumin, coriander, mace": every member is part of the name."""
+    taken = 0
+    for place in range(0, len(pieces) - 1, 2):
+        words = pieces[place + 1].split()
+        if pieces[place] != "," or word_classes(words)[0] not in {0, AND}:
+            break
+        line.name[-1] += f", {pieces[place + 1]}"
+        line.note("name", pieces[place + 1])
+        taken = place + 2
+    return taken
+
+
 def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
     """Return a member of a list, the "and" or "or" that ends the list, and what follows."""
     words = piece.split()
-    joint = words[0].lower() if words[0].lower() in {"or", "and", "and/or"} else ""
+    joint = words[0] if words[0].lower() in {"or", "and", "and/or"} else ""
     leading = bool(joint)
     if leading:
         words = words[1:]
@@ -295,13 +322,16 @@ def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
 
 
 def _take_members(members: list[str], joint: str, line: Unfinished) -> None:
-    if joint == "and":
+    listed = ", ".join(members)
+    if not re.search(rf"\b{re.escape(joint)}\b", members[-1]):
+        listed = f"{joint} {listed}"
+    if joint.lower() == "and":
         inside = " and " in members[-1]
         before = ", ".join((line.name[-1], *(members if inside else members[:-1])))
         line.name[-1] = before if inside else f"{before} and {members[-1]}"
-        line.note("name", f"and {', '.join(members)}")
+        line.note("name", listed)
         return
-    line.note("alternative", f"{joint} {', '.join(members)}")
+    line.note("alternative", listed)
     foods = [food for member in members for food in member.split(" or ")]
     line.name[-1], *others = with_shared_head([line.name[-1], *foods])
     line.alternatives += others

@@ -110,7 +110,7 @@ SIZES: Final[Mapping[str, str]] = MappingProxyType(
 """Words of size, and what they are called in a table of household weights."""
 
 FILLS: Final = frozenset(
-    "heaped heaping rounded scant level generous good big-ish slight full packed brimming thin "
+    "heaped heaping flat rounded scant level generous good big-ish slight full packed brimming thin "
     "thick lengthwise round whole fresh liquid overflowing loose loosely firmly tightly lightly "
     "long short fine skinny hefty plump average-size fair".split()
 )

@@ -25,6 +25,8 @@ ABOUT: Final = re.compile(
 )
 """Words that may stand before a number and change nothing of it, or say how sure it is."""
 _ARTICLE: Final = re.compile(r"\s+an?(?=\s)", re.IGNORECASE)
+_OF_A: Final = re.compile(r"\s+of\s+an?(?=\s)", re.IGNORECASE)
+_OR_TWO: Final = re.compile(r"\s+or\s+two\b", re.IGNORECASE)
 _DOZEN: Final = re.compile(r"\s+dozen\b", re.IGNORECASE)
 _NEXT_EQUAL: Final = re.compile(
     r"\s*/+\s*|\s*-\s*(?=\d)|\s+(?=\d)|\s*[;=]\s*|\s*,\s*(?=\d)|\s+or\s+(?=\d)"
@@ -87,6 +89,9 @@ def amount_at(line: str, at: int) -> Amount | None:
         low, high, end = 12 * low, 12 * high, dozen.end()
     flags: tuple[str, ...] = ("space supplied",) if lost else ()
     unit = unit_at(line, end, high)
+    if unit.measure is None and low < 1 and (of_a := _OF_A.match(line, end)):
+        whole = unit_at(line, of_a.end(), high)  # "a third of a cup"
+        unit = whole if whole.measure is not None else unit
     if unit.measure is None:
         if article is not None and line[end : end + 1] == " " and line[end + 1 : end + 2].isdigit():
             inner = amount_at(line, end + 1)  # "a 200 g pack": the article counts nothing
@@ -96,6 +101,8 @@ def amount_at(line: str, at: int) -> Amount | None:
     end = unit.end
     if match.group("to") is None:
         high, end = _range_end(line, end, high, unit.measure)
+        if high == 1 and (or_two := _OR_TWO.match(line, end)):
+            high, end = 2.0, or_two.end()  # "a rasher or two"
     return Amount(
         low, high, unit.measure, named=True, end=end, size=unit.size, flags=(*flags, *unit.fills)
     )
