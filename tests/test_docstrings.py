@@ -14,6 +14,9 @@ import pytest
 import counterproof
 
 # The command line documents itself through --help, which tests/test_cli.py reads.
+_UNIT = re.compile(r"\[[^\]]+\]")
+_RETURNS = re.compile(r"^(?:Returns|Yields)$", re.MULTILINE)
+_PHYSICAL = re.compile(r"(?:float|Draws|float \| Draws|Draws \| float)(?: \| None)?")
 UNREAD = {"counterproof.cli", "counterproof.__main__"}
 
 
@@ -50,19 +53,19 @@ def test_a_public_function_documents_arguments_units_and_result(name: str) -> No
     faults = []
     for argument in arguments:
         entry = re.search(
-            rf"^(?:\w+, )*\*{{0,2}}{argument}(?:, \w+)* : .*\n((?:    .*\n?|\n(?=    ))*)", text, re.MULTILINE
+            rf"^(?:\w+, )*\*{{0,2}}{argument}(?:, \w+)* : .*\n((?:    .*\n?|\n(?=    ))*)",
+            text,
+            re.MULTILINE,
         )
         if entry is None:
             faults.append(f"argument {argument} is not documented")
-        elif _is_physical(str(signature.parameters[argument].annotation)):
-            if not re.search(r"\[[^\]]+\]", entry[0]):
-                faults.append(f"argument {argument} has no [unit]")
-    returns = str(signature.return_annotation)
-    if arguments and returns not in {"None", "Never", "NoReturn"} and "Returns\n" not in text:
-        if "Yields\n" not in text:
-            faults.append("what it returns is not documented")
+        elif _is_physical(signature.parameters[argument]) and not _UNIT.search(entry[0]):
+            faults.append(f"argument {argument} has no [unit]")
+    silent = str(signature.return_annotation) in {"None", "Never", "NoReturn"}
+    if arguments and not silent and not _RETURNS.search(text):
+        faults.append("what it returns is not documented")
     assert not faults, f"{name}: " + "; ".join(faults)
 
 
-def _is_physical(annotation: str) -> bool:
-    return bool(re.fullmatch(r"(?:float|Draws|float \| Draws|Draws \| float)(?: \| None)?", annotation))
+def _is_physical(argument: inspect.Parameter) -> bool:
+    return bool(_PHYSICAL.fullmatch(str(argument.annotation)))

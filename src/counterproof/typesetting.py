@@ -12,13 +12,13 @@ from dataclasses import dataclass
 from counterproof.comparison.paired import Pair
 from counterproof.draws import Product, Range, Streams
 from counterproof.footprint.model import Footprint
+from counterproof.in_words import process_in_words, quantity_in_words, version_in_words
 from counterproof.plan.cautions import DEFER, cautions_of
 from counterproof.plan.model import Plan
 from counterproof.proof import Edition, LineProof, SourceLine, StepProof, VersionProof
 from counterproof.reading.allergens import allergens_of_line, allergens_of_recipe
-from counterproof.reading.model import MarkedLine, MarkedStep, Process, Quantity, Reading
+from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.recipe.kitchen import defaults_used
-from counterproof.recipe.model import Version
 from counterproof.rows import Tables
 
 
@@ -176,92 +176,6 @@ def _told(processes: Sequence[Process]) -> list[Process]:
     return list(dict.fromkeys(p for p in told if p.minutes or p.celsius or p.kind not in said_more))
 
 
-def process_in_words(process: Process) -> str:
-    """One process as a cook reads it: "simmer, 25–30 min, covered".
-
-    Parameters
-    ----------
-    process : Process
-        As the step was read.
-
-    Returns
-    -------
-    str
-        Kind, time, temperature, lid, appliance where it does not go without saying.
-    """
-    parts = ["cook" if process.kind == "unspecified" else process.kind.replace("_", " ")]
-    if process.minutes:
-        parts.append(minutes_in_words(*process.minutes))
-    if process.celsius is not None:
-        parts.append(f"{process.celsius:.0f} °C")
-    if process.covered is not None:
-        parts.append("covered" if process.covered else "uncovered")
-    return ", ".join(parts)
-
-
-def minutes_in_words(low: float | None, high: float | None) -> str:
-    """A time as a cook reads it.
-
-    Parameters
-    ----------
-    low, high : float or None
-        Bounds; one may be open. [min]
-
-    Returns
-    -------
-    str
-        Such as "25–30 min", "at least 2 h", "up to 3 days".
-    """
-    if low is None or high is None:
-        bound = low if high is None else high
-        if bound is None:
-            return ""
-        return f"{'at least' if high is None else 'up to'} {_span(bound, bound)}"
-    return _span(low, high)
-
-
-def _span(low: float, high: float) -> str:
-    scales = (("days", 1440.0), ("h", 60.0), ("min", 1.0))
-    unit, minutes = next(
-        (
-            (unit, minutes)
-            for unit, minutes in scales
-            if low >= minutes and low / minutes * 2 % 1 == 0 == high / minutes * 2 % 1
-        ),
-        ("s", 1 / 60),
-    )
-    ends = [f"{bound / minutes:.3g}" for bound in dict.fromkeys((low, high))]
-    return f"{'–'.join(ends)} {'day' if ends == ['1'] and unit == 'days' else unit}"
-
-
-def quantity_in_words(quantity: Quantity | None, packs: float, container: str) -> str:
-    """A quantity as it was understood: "2 × 400 g tin", "2–3 cloves".
-
-    Parameters
-    ----------
-    quantity : Quantity or None
-        Amount and measure.
-    packs : float
-        How many packs of it. [1]
-    container : str
-        What the packs are, or "".
-
-    Returns
-    -------
-    str
-        For the margin; empty where the line gives no amount.
-    """
-    if quantity is None:
-        return ""
-    ends = [f"{bound:.3g}" for bound in dict.fromkeys((quantity.low, quantity.high))]
-    amount = "–".join(ends)
-    measure = "" if quantity.measure == "piece" else f" {quantity.measure}"
-    one = f"{amount}{measure}"
-    if packs != 1:
-        one = f"{packs:g} × {one}"
-    return f"{one} {container}".strip() if container and container != quantity.measure else one
-
-
 def _versions(
     reading: Reading, footprint: Footprint, versions: Sequence[tuple[Footprint, Pair]]
 ) -> tuple[VersionProof, ...]:
@@ -285,27 +199,3 @@ def _versions(
             for found, pair in versions
         ),
     )
-
-
-def version_in_words(version: Version) -> tuple[str, ...]:
-    """What a version changes, in plain words.
-
-    Parameters
-    ----------
-    version : Version
-        As the recipe states it.
-
-    Returns
-    -------
-    tuple of str
-        One phrase a change.
-    """
-    said = [f"{new} instead of {old}" for old, new in version.swap.items()]
-    if version.serves is not None:
-        said.append(f"serves {version.serves:g}")
-    said += [f"{key}: {value}" for key, value in (version.kitchen or {}).items()]
-    if version.pack:
-        said.append("in " + ", ".join(pack.container for pack in version.pack))
-    if version.keep:
-        said.append("; ".join(f"{keep.days:g} days in the {keep.where}" for keep in version.keep))
-    return tuple(said)

@@ -223,7 +223,7 @@ def _refusal(missing: frozenset[str], factor_set: FactorSet | None, tables: Tabl
     return f"{lacks}: the comparison cannot be judged."
 
 
-def paired(  # noqa: PLR0913 - tables and options are arguments, never global state
+def paired(
     a: Entry,
     b: Entry,
     tables: Tables,

@@ -119,7 +119,9 @@ def open_flux(
     """
     low = pool_flux(surface, room)
     high = analogy_flux(surface, diameter, room)
-    value: float | Draws = low * (high / low) ** between
+    # The same sign on both: negative where the room's moisture settles on colder water.
+    size: float | Draws = np.abs(low) ** (1.0 - between) * np.abs(high) ** between
+    value: float | Draws = np.sign(low) * size
     return value
 
 

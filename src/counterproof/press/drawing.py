@@ -79,7 +79,7 @@ def _attribute(value: str | float) -> str:
     return escape(value) if isinstance(value, str) else rounded(value)
 
 
-def framed(  # noqa: PLR0913 - a frame is its size and its words
+def framed(
     inside: str,
     *,
     title: str,
@@ -206,7 +206,7 @@ def hairline(x1: str, y1: str, x2: str, y2: str, colour: str) -> str:
     )
 
 
-def label(  # noqa: PLR0913 - a piece of type is its place and its dress
+def label(
     words: str,
     x: str,
     y: float,

@@ -272,7 +272,7 @@ def dot(scale: Scale, value: Range, middle: str, y: str, inks: Inks = PAGE) -> s
     return line + tag("circle", cx=place, cy=y, r=3.5, fill=inks.blue)
 
 
-def interval(  # noqa: PLR0913 - scale, value and words are what an interval is
+def interval(
     scale: Scale,
     value: Range,
     middle: str,

@@ -252,7 +252,7 @@ def _stage_key(edition: Edition) -> tuple[tuple[Markup, str, Shown], ...]:
 
 def _set_in(drawn: str) -> Markup:
     """A drawing as it is put into the page: the drawer has escaped every word in it."""
-    return Markup(drawn)  # noqa: S704 - see above
+    return Markup(drawn)
 
 
 def _linkable(address: str) -> bool:

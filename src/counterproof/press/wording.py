@@ -313,7 +313,7 @@ def version_phrases(version: VersionProof, edition: Edition) -> list[str]:
     return phrases
 
 
-def against(  # noqa: PLR0913 - a comparison is its other side and four numbers
+def against(
     other: str,
     difference: Range,
     middle: str,

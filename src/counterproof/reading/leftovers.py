@@ -28,6 +28,7 @@ from counterproof.reading.modifiers import (
     PLACES,
     REPLACING,
     VARIETIES,
+    VESSELS,
 )
 
 if TYPE_CHECKING:
@@ -144,7 +145,7 @@ def _modifier_kept(word: str, *, before: bool) -> float | None:
         return 0.995 if before else AFTER
     if word in CHOOSING:
         return 0.97 if before else AFTER
-    if word in PLACES or (word in PARTS and not before):
+    if word in PLACES or (word in PARTS and not before) or (word in VESSELS and before):
         return 0.98
     return None
 

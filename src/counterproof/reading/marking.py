@@ -33,7 +33,7 @@ if TYPE_CHECKING:
 SERVES = 4.0  # where the recipe does not say: assumed, a family pot
 
 
-def read_recipe(  # noqa: PLR0913 - the first four are the house's, the rest have defaults
+def read_recipe(
     recipe: Recipe,
     tables: Tables,
     matcher: Matcher,
@@ -98,7 +98,7 @@ def read_recipe(  # noqa: PLR0913 - the first four are the house's, the rest hav
     )
 
 
-def read_lines(  # noqa: PLR0913 - as read_recipe
+def read_lines(
     written: Sequence[WrittenLine],
     tables: Tables,
     matcher: Matcher,

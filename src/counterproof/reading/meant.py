@@ -32,6 +32,7 @@ _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
 _WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", "halved", "seeded"})
 _BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
 _BY_SPOON = 0.65  # sure that a spoonful of a root is its powder
+_SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -236,10 +237,29 @@ def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Meant
     return Meant(found[0], name, fruit=whole.food, also=tuple(found[1:]))
 
 
+def _listed_seasonings(split: Split, pieces: list[str], matcher: Matcher) -> list[str]:
+    """Seasonings after a comma ("Salt, plenty of black pepper"), which are no preparation."""
+    if split.quantities or not split.preparation and not split.comment:
+        return []
+    first = matcher.match(pieces[0]).food if pieces else None
+    if first is None or first.food_class not in _SEASONINGS:
+        return []
+    clauses = _AND.sub(",", f"{split.preparation},{split.comment}").split(",")
+    found = [(clause.strip(), matcher.match(clause).food) for clause in clauses if clause.strip()]
+    return [
+        clause
+        for clause, food in found
+        if food is not None and food.food_class in _SEASONINGS and food != first
+    ]
+
+
 def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | None:
     """Read "salt and pepper": two foods in one line, where the table has no such name as a whole."""
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
-    if len(pieces) < 2 or len(pieces) > 4 or matcher.knows(name):
+    if len(pieces) > 1 and matcher.knows(name):
+        pieces = [name]
+    pieces += _listed_seasonings(split, pieces, matcher)
+    if not 2 <= len(pieces) <= 4:
         return None
     last = pieces[-1].split()
     found: list[Match] = []

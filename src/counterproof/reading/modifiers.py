@@ -13,14 +13,14 @@ def _listed(text: str) -> frozenset[str]:
 
 
 # Grammar words that join a name together.
-JOINING = _listed("a an the of with in from on for to at and or some few your no very my any about")
+JOINING = _listed("a an the of with in from on for to at and or some few your no very my any about but if then plenty lot little")
 
 # Quality, ripeness, size, temperature, cut and handling: the food stays the same.
 HARMLESS = _listed(
     """
     organic good quality best high fresh freshly ripe firm raw natural pure plain real range
     freerange outdoor reared local homemade home made ready readymade shop store bought prepared
-    large medium small big little extra jumbo mini tiny baby young old new season seasonal thick
+    large medium small big extra jumbo mini tiny baby young old new season seasonal thick
     thin thinly thickly finely roughly coarsely coarse fine long half halved
     quartered chopped sliced diced cubed cube grated shredded pre crushed torn trimmed peeled
     unpeeled washed rinsed drained cleaned scrubbed seeded deseeded pitted stoned cored skinless
@@ -232,6 +232,9 @@ CLASS_NOUNS = _listed(
 
 # Flavours that change no food by standing before it.
 FLAVOURS = _listed("vanilla cinnamon peppered herbed marinated seasoned honeyed")
+
+# Packs that a line may name before its food ("a 300 ml pot thick cream").
+VESSELS = _listed("pot tub punnet carton packet pack bag box bottle jar tube tin tray can sack net")
 
 # A cook's measures and vessels, never a food by themselves.
 NEVER_FOOD = _listed("thermometer cheesecloth thermos skewer foil parchment paper string twine")

@@ -44,6 +44,9 @@ _SECTION = re.compile(
     re.IGNORECASE,
 )
 
+BEGINNING = 200
+"""Part of a line in which an amount is looked for [characters]: assumed, two lines of print."""
+
 _NUMBER_WORD = (
     r"one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|a|an|half|quarter|some|few|"
     r"several|plenty|enough|about|around|approx\.?|approximately|roughly|scant|heaped|heaping|"
@@ -166,7 +169,7 @@ def looks_like_amount(text: str) -> bool:
     """
     if not text or re.match(r"\d+(?:st|nd|rd|th)\b|\d+\s*(?:minutes?|mins?|hours?|hrs?)\b", text):
         return False
-    return _AMOUNT.match(text) is not None and not _long_sentence(text)
+    return _begins_with_amount(text) and not _long_sentence(text)
 
 
 def is_seasoning(text: str) -> bool:
@@ -219,17 +222,21 @@ def looks_like_step(text: str) -> bool:
         True where it does.
     """
     words = text.split()
-    told = _VERB.match(text) and not _AMOUNT.match(text)
+    told = _VERB.match(text) and not _begins_with_amount(text)
     if told and (len(words) >= 3 or text.endswith(".")):
         return True
     return _sentence(text) or _long_sentence(text)
+
+
+def _begins_with_amount(text: str) -> bool:
+    return _AMOUNT.match(text[:BEGINNING]) is not None
 
 
 def _sentence(text: str) -> bool:
     return (
         len(text.split()) >= 8
         and text.rstrip(")\"'”’ ").endswith((".", "!", "?"))
-        and not _AMOUNT.match(text)
+        and not _begins_with_amount(text)
     )
 
 

@@ -24,16 +24,16 @@ _BOLD = re.compile(r"(\*\*|__)(?=\S)(.+?)(?<=\S)\1(:?)\s*")
 _TABLE_RULE = re.compile(r"\|?(?:\s*:?-{2,}:?\s*\|)+(?:\s*:?-{2,}:?\s*)?")
 _QUOTE = re.compile(r">\s?")
 _ESCAPE = re.compile(r"\\([^\w\s]|_)")
+# A span is short, so that a line of nothing but signs is not searched again from every sign.
 _EMPHASIS = (
-    re.compile(r"(?<![\w*])\*\*(?=[^\s*])(.+?)(?<=[^\s*])\*\*(?![\w*])"),
-    re.compile(r"(?<![\w_])__(?=[^\s_])(.+?)(?<=[^\s_])__(?![\w_])"),
-    re.compile(r"(?<![\w*])\*(?=[^\s*])([^*]+?)(?<=[^\s*])\*(?![\w*])"),
-    re.compile(r"(?<![\w_])_(?=[^\s_])([^_]+?)(?<=[^\s_])_(?![\w_])"),
-    re.compile(r"`([^`]+)`"),
+    re.compile(r"(?<![\w*\\])\*\*(?=[^\s*])(.{1,200}?)(?<=[^\s*\\])\*\*(?![\w*])"),
+    re.compile(r"(?<![\w\\])__(?=[^\s_])(.{1,200}?)(?<=[^\s_\\])__(?!\w)"),
+    re.compile(r"(?<![\w*\\])\*(?=[^\s*])([^*]{1,200}?)(?<=[^\s*\\])\*(?![\w*])"),
+    re.compile(r"(?<![\w\\])_(?=[^\s_])([^_]{1,200}?)(?<=[^\s_\\])_(?!\w)"),
+    re.compile(r"(?<!\\)`([^`]{1,200})`"),
 )
-_LINK = re.compile(r"!?\[([^\[\]]*)\]\([^()\s]*(?:\s+\"[^\"]*\")?\)")
+_LINK = re.compile(r"(?<!\\)!?\[([^\[\]]{0,200})\]\([^()\s]*(?:\s+\"[^\"]*\")?\)")
 _SIGNS = re.compile(r"([\\*_`\[\]<>#|=~+-])")
-_HIDDEN = 0xE000  # private use: where an escaped sign waits while emphasis is taken away
 
 BOLD = 7
 """Level of a bold line that stands as a heading: below all six that Markdown has."""
@@ -121,21 +121,11 @@ def plain(text: str) -> str:
     str
         The words on one line.
     """
-    kept: list[str] = []
-
-    def hide(match: re.Match[str]) -> str:
-        kept.append(match[1])
-        return chr(_HIDDEN + len(kept) - 1) if len(kept) < 0x1800 else match[1]
-
-    hidden = text if "\\" not in text else _ESCAPE.sub(hide, text)
-    if any(sign in hidden for sign in "*_`["):
-        hidden = _LINK.sub(r"\1", hidden)
+    if any(sign in text for sign in "*_`["):
+        text = _LINK.sub(r"\1", text)
         for pattern in _EMPHASIS:
-            hidden = pattern.sub(r"\1", hidden)
-    if kept:
-        for number, sign in enumerate(kept[:0x17FF]):
-            hidden = hidden.replace(chr(_HIDDEN + number), sign, 1)
-    return spaced(hidden)
+            text = pattern.sub(r"\1", text)
+    return spaced(_ESCAPE.sub(r"\1", text) if "\\" in text else text)
 
 
 def written(lead: str, text: str, *, literal: bool = False) -> str:
@@ -264,25 +254,26 @@ def _words(text: str) -> tuple[str, bool]:
 def _without_comments(lines: list[str]) -> list[str | None]:
     """Return the lines with comments cut out; None for a line that is nothing but comment."""
     shown: list[str | None] = []
-    ends = [number for number, line in enumerate(lines) if "-->" in line]
-    last_end = ends[-1] if ends else -1
+    last_end = max((n for n, line in enumerate(lines) if "-->" in line), default=-1)
     inside = False
-    for number, whole in enumerate(lines):
-        line, cut = whole, inside
-        rest = ""
-        while line:
+    for number, line in enumerate(lines):
+        if not inside and "<!--" not in line:
+            shown.append(line)
+            continue
+        kept: list[str] = []
+        cut, at = inside, 0
+        while at < len(line):
             if inside:
-                end = line.find("-->")
-                if end < 0:
-                    break
-                inside, line = False, line[end + 3 :]
+                end = line.find("-->", at)
+                inside = end < 0
+                at = len(line) if inside else end + 3
                 continue
-            start = line.find("<!--")
-            closes = line.find("-->", start + 4) >= 0 or last_end > number
-            if start < 0 or not closes:
-                rest += line
+            start = line.find("<!--", at)
+            if start < 0 or (last_end <= number and line.find("-->", start + 4) < 0):
+                kept.append(line[at:])
                 break
-            cut = inside = True
-            rest, line = rest + line[:start], line[start + 4 :]
+            kept.append(line[at:start])
+            cut, inside, at = True, True, start + 4
+        rest = "".join(kept)
         shown.append(None if cut and not rest.strip() else rest)
     return shown

@@ -6,6 +6,7 @@ then lines that begin with amounts, then sentences.
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass, field, replace
 from typing import Literal
@@ -79,6 +80,8 @@ class _Sorter:
         self.pending = ""
         self.dish = ""
         self.opened = [self._opened(item) for item in found]
+        self.last = {part: place for place, part in enumerate(self.opened)}
+        self.numbered_from = next((i.at for i in found if i.sign == "number"), math.inf)
         self.unmeasured: int | None = None
         self.method_level = 0
 
@@ -102,7 +105,7 @@ class _Sorter:
         return inline[0] if inline else ""
 
     def _later(self, place: int, part: str) -> bool:
-        return part in self.opened[place:]
+        return self.last.get(part, -1) >= place
 
     def _title(self) -> int | None:
         """Find the title, note it and return its place."""
@@ -339,7 +342,7 @@ class _Sorter:
         """Return whether a heading beside "Method" begins an afterword: paragraphs, no steps."""
         level = self.method_level
         beside = item.sign == "heading" and 0 < item.level <= level < 7
-        listed = any(step.sign == "number" for step in self.found if step.at < item.at)
+        listed = self.numbered_from < item.at
         return beside and listed and not any(step.sign in {"number", "bullet"} for step in body)
 
     def _aside(self, heading: str) -> None:

@@ -19,6 +19,9 @@ from counterproof.recipe.servings import shown_servings, statement
 from counterproof.recipe.sorting import heads_ingredients, sorted_parts
 
 UNTITLED = "Untitled recipe"
+LONGEST_SETTINGS = 50_000
+"""Longest front matter read [characters]: assumed, a thousand lines."""
+
 HOW_TO_WRITE_ONE = (
     'Put the ingredients one a line under a heading "Ingredients", and the steps under a heading '
     '"Method".'
@@ -125,6 +128,13 @@ def _front(lines: list[str], file: str | None) -> tuple[Front, int]:
             line=start + 1,
         )
     block = "\n".join(lines[start + 1 : end])
+    if len(block) > LONGEST_SETTINGS:
+        raise BrokenFrontMatter(
+            f"The settings take {len(block)} characters; {LONGEST_SETTINGS} are allowed.",
+            remedy="Close them with --- before the recipe begins.",
+            file=file,
+            line=start + 1,
+        )
     return read_front_matter(block, file=file, first_line=start + 2), end + 1
 
 

@@ -13,6 +13,9 @@ WRAPPED_FROM = 50
 """Length of a line from which the next one, begun in lower case, may be its continuation:
 assumed, between a long ingredient line and the shortest width at which letters are wrapped."""
 
+LONGEST_PARAGRAPH = 5000
+"""Length from which a paragraph is not added to [characters]: assumed, two pages of print."""
+
 _END_OF_SENTENCE = re.compile(r"[.!?:;][)\"'”’]*$")
 
 
@@ -49,13 +52,14 @@ def joined(found: list[Item]) -> list[Item]:
 def _continues(before: Item, item: Item) -> bool:
     """Return whether a plain line goes on with the line above it."""
     apart = item.sign != "plain" or item.gap or item.literal or before.literal
+    apart = apart or len(before.text) > LONGEST_PARAGRAPH
     if apart or before.sign not in {"plain", "bullet", "number"}:
         return False
     if statement(item.text) or opens(item.text):
         return False
     if before.sign != "plain" and item.indent >= max(2, before.indent + 1):
         return True
-    if _END_OF_SENTENCE.search(before.text) or looks_like_amount(item.text):
+    if _END_OF_SENTENCE.search(before.text[-8:]) or looks_like_amount(item.text):
         return False
     wrapped = before.length >= WRAPPED_FROM and item.text[:1].islower()
     return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)

@@ -1,0 +1,150 @@
+"""Amounts, times, processes and versions in the words a cook would use."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from counterproof.reading.model import Process, Quantity
+from counterproof.recipe.model import Version
+
+_FRACTIONS: Final = {1 / 8: "⅛", 1 / 4: "¼", 1 / 3: "⅓", 1 / 2: "½", 2 / 3: "⅔", 3 / 4: "¾"}
+_UNIT_SIGNS: Final = {
+    **{
+        sign: sign
+        for sign in ("mg", "g", "kg", "oz", "lb", "ml", "cl", "dl", "tsp", "tbsp", "cm", "mm")
+    },
+    "l": "L",
+    "floz": "fl oz",
+}
+
+
+def process_in_words(process: Process) -> str:
+    """One process as a cook reads it: "simmer, 25–30 min, covered".
+
+    Parameters
+    ----------
+    process : Process
+        As the step was read.
+
+    Returns
+    -------
+    str
+        Kind, time, temperature, lid, appliance where it does not go without saying.
+    """
+    parts = ["cook" if process.kind == "unspecified" else process.kind.replace("_", " ")]
+    if process.minutes:
+        parts.append(minutes_in_words(*process.minutes))
+    if process.celsius is not None:
+        parts.append(f"{process.celsius:.0f} °C")
+    if process.covered is not None:
+        parts.append("covered" if process.covered else "uncovered")
+    return ", ".join(parts)
+
+
+def minutes_in_words(low: float | None, high: float | None) -> str:
+    """A time as a cook reads it.
+
+    Parameters
+    ----------
+    low, high : float or None
+        Bounds; one may be open. [min]
+
+    Returns
+    -------
+    str
+        Such as "25–30 min", "at least 2 h", "up to 3 days".
+    """
+    if low is None or high is None:
+        bound = low if high is None else high
+        if bound is None:
+            return ""
+        return f"{'at least' if high is None else 'up to'} {_span(bound, bound)}"
+    return _span(low, high)
+
+
+def _span(low: float, high: float) -> str:
+    scales = (("days", 1440.0), ("h", 60.0), ("min", 1.0))
+    unit, minutes = next(
+        (
+            (unit, minutes)
+            for unit, minutes in scales
+            if low >= minutes and low / minutes * 2 % 1 == 0 == high / minutes * 2 % 1
+        ),
+        ("s", 1 / 60),
+    )
+    ends = [f"{bound / minutes:.3g}" for bound in dict.fromkeys((low, high))]
+    return f"{'–'.join(ends)} {'day' if ends == ['1'] and unit == 'days' else unit}"
+
+
+def quantity_in_words(quantity: Quantity | None, packs: float, container: str) -> str:
+    """A quantity as it was understood: "2 × 400 g tins", "2–3 cloves", "½".
+
+    Parameters
+    ----------
+    quantity : Quantity or None
+        Amount and measure.
+    packs : float
+        How many packs of it. [1]
+    container : str
+        What the packs are, or "".
+
+    Returns
+    -------
+    str
+        For the margin; empty where the line gives no amount.
+    """
+    if quantity is None:
+        return ""
+    amount = "–".join(_number(bound) for bound in dict.fromkeys((quantity.low, quantity.high)))
+    measure = _measure(quantity.measure, quantity.high)
+    one = f"{amount} {measure}".strip()
+    if packs != 1:
+        one = f"{packs:g} × {one}"
+    if container and container != quantity.measure:
+        return f"{one} {_measure(container, packs)}"
+    return one
+
+
+def _number(value: float) -> str:
+    """A number as cooks write it: halves, quarters and thirds as fractions."""
+    whole, rest = int(value), value - int(value)
+    for fraction, sign in _FRACTIONS.items():
+        if abs(rest - fraction) < 0.005:
+            return f"{whole or ''}{sign}"
+    return f"{value:.3g}"
+
+
+def _measure(measure: str, number: float) -> str:
+    """A measure in the right number; signs of units have no plural."""
+    if measure == "piece":
+        return ""
+    name = _UNIT_SIGNS.get(measure, measure)
+    if measure in _UNIT_SIGNS or number <= 1:
+        return name
+    if measure.endswith("f"):
+        return f"{measure[:-1]}ves"
+    return f"{measure}es" if measure.endswith(("ch", "sh", "ss", "x")) else f"{measure}s"
+
+
+def version_in_words(version: Version) -> tuple[str, ...]:
+    """What a version changes, in plain words.
+
+    Parameters
+    ----------
+    version : Version
+        As the recipe states it.
+
+    Returns
+    -------
+    tuple of str
+        One phrase a change.
+    """
+    said = [f"{new} instead of {old}" for old, new in version.swap.items()]
+    if version.serves is not None:
+        said.append(f"serves {version.serves:g}")
+    said += [f"{key}: {value}" for key, value in (version.kitchen or {}).items()]
+    if version.pack:
+        said.append("in " + ", ".join(pack.container for pack in version.pack))
+    if version.keep:
+        said.append("; ".join(f"{keep.days:g} days in the {keep.where}" for keep in version.keep))
+    return tuple(said)
