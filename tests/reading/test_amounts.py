@@ -300,6 +300,12 @@ def test_several_foods_in_a_line_are_all_weighed(small: Scale) -> None:
     assert [part.food.id for part in more.constituents] == ["milk", "water"]
 
 
+def test_seasonings_after_a_comma_are_counted_too(small: Scale) -> None:
+    line = small.line("Salt, plenty of black pepper")
+    assert [part.food.id for part in line.constituents] == ["salt", "pepper-black"]
+    assert [part.food.id for part in small.line("salt, to taste").constituents] == ["salt"]
+
+
 def test_counting_makes_a_name_plain(small: Scale) -> None:
     bird, pepper, spoon = small.lines("1 chicken", "1 pepper, sliced", "1 tsp pepper")
     assert [line.food and line.food.id for line in (bird, pepper, spoon)] == [
