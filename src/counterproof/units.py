@@ -133,7 +133,7 @@ MEASURES: Final[Mapping[str, MeasureKind]] = MappingProxyType(
 )
 """Every measure id and its kind; "piece" is what a bare count means."""
 
-# Words as cooks write them, by measure; the plural in -s is added to each word of this table.
+# Further words that mean a measure, as cooks write them; the plural in -s is added to each.
 _CALLED: Final = {
     "mg": "milligram milligramme",
     "g": "gram gramme gm gr grm",
@@ -152,61 +152,28 @@ _CALLED: Final = {
     "pint": "pt",
     "quart": "qt",
     "gallon": "gal",
-    "gill": "",
     "shot": "jigger",
-    "dash": "",
-    "pinch": "",
     "mm": "millimeter millimetre",
     "cm": "centimeter centimetre cms",
-    "inch": "",
     "piece": "pc pce chunk nos",
-    "clove": "",
     "bunch": "bu",
     "sprig": "branch frond twig",
     "stalk": "stem",
-    "head": "",
-    "leaf": "",
-    "slice": "",
-    "stick": "",
-    "rasher": "",
     "fillet": "filet",
-    "sheet": "",
-    "cube": "",
     "ear": "cob",
-    "wedge": "",
-    "strip": "",
-    "rib": "",
-    "bulb": "",
-    "thumb": "",
     "handful": "fistful",
     "splash": "glug slug dollop",
-    "drop": "",
-    "drizzle": "",
     "knob": "nut pat lump",
-    "scoop": "",
     "sprinkling": "sprinkle dusting",
-    "glass": "",
-    "ball": "",
     "block": "slab cake",
-    "loaf": "",
     "tin": "can",
-    "jar": "",
     "packet": "package pack pkg pkt box pckt",
-    "bottle": "",
-    "bag": "",
     "carton": "tub pot punnet container basket",
     "sachet": "envelope",
-    "bar": "",
-    "pod": "",
     "portion": "serving",
     "grating": "scraping",
     "twist": "grind grinding",
-    "spear": "",
-    "square": "",
-    "log": "",
-    "tube": "",
     "recipe": "batch quantity",
-    "part": "",
 }
 _IRREGULAR: Final = {
     "leaves": "leaf",
@@ -231,8 +198,8 @@ _EXACT_CASE: Final = {"T": "tbsp", "t": "tsp", "Tb": "tbsp", "TB": "tbsp", "C": 
 
 def _names() -> dict[str, str]:
     names = dict(_IRREGULAR)
-    for measure, words in _CALLED.items():
-        for word in (measure, *words.split()):
+    for measure in MEASURES:
+        for word in (measure, *_CALLED.get(measure, "").split()):
             names[word] = measure
             if len(word) > 1 or word == "c":
                 names.setdefault(f"{word}s", measure)

@@ -162,7 +162,8 @@ def _read_choice(piece: str, line: Unfinished) -> bool:
     if choice is None:
         return False
     other = piece[choice.end() :]
-    food = other[head(other, line.system).end :].strip().removeprefix("of ")
+    food, comma, rest = other[head(other, line.system).end :].strip().partition(",")
+    food = food.removeprefix("of ").strip()
     if not food or NO_FOOD.match(food):
         return False
     words = food.split()
@@ -170,9 +171,9 @@ def _read_choice(piece: str, line: Unfinished) -> bool:
     stop = next(breaks, len(words))
     if not stop:
         return False
-    if stop < len(words):
-        line.comment.append(" ".join(words[stop:]))
-        food = " ".join(words[:stop])
+    food = " ".join(words[:stop])
+    if stop < len(words) or comma:
+        line.comment.append(" ".join((*words[stop:], rest)).strip())
     if "to taste" in food.lower():
         line.flags.add("to taste")
     if line.name and describes(food.split()):
