@@ -15,7 +15,7 @@ import typer
 from typer.exceptions import TyperException
 
 from counterproof import __version__
-from counterproof.errors import CounterproofError, InputError
+from counterproof.errors import CounterproofError, InputError, UsageFault
 
 if TYPE_CHECKING:
     from counterproof.draws import Streams
@@ -337,15 +337,10 @@ def main(arguments: Sequence[str] | None = None) -> None:
     try:
         status = app(given, standalone_mode=False)
     except CounterproofError as error:
-        _fail(error.to_dict(), str(error), as_json="--json" in given)
+        _fail(error, as_json="--json" in given)
     except TyperException as error:
         remedy = f"See counterproof {_command(error)}--help."
-        told = {"kind": "Usage", "file": None, "line": None}
-        message = error.format_message()
-        as_json = "--json" in given
-        _fail(
-            {**told, "message": message, "remedy": remedy}, f"{message} {remedy}", as_json=as_json
-        )
+        _fail(UsageFault(error.format_message(), remedy=remedy), as_json="--json" in given)
     except typer.Exit as leave:
         sys.exit(leave.exit_code)
     except (typer.Abort, KeyboardInterrupt):
@@ -360,8 +355,13 @@ def _command(error: TyperException) -> str:
     return " ".join((*path, ""))
 
 
-def _fail(told: dict[str, Any], message: str, *, as_json: bool) -> None:
+def _fail(error: CounterproofError, *, as_json: bool) -> None:
     if as_json:
-        _print_json({"error": told})
-    _say(message)
+        _print_json({"error": error.to_dict()})
+    else:
+        from rich.console import Console
+
+        from counterproof.adapters.terminal import print_error
+
+        print_error(error, Console(stderr=True, highlight=False))
     sys.exit(FAILED)

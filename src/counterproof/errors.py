@@ -9,6 +9,7 @@ CounterproofError
 │   ├── AlreadyThere          a folder or file that would be written over
 │   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
 │   └── SwapNotFound          a version swaps a line that is not in the recipe
+├── UsageFault            a command or an option that is not there, or not so
 ├── QuantityError         a quantity on the command line without a unit, or with an unknown one
 ├── OutOfRange            a result that does not exist for these inputs
 └── TableError            a data table that breaks its own rules (ours or the user's)
@@ -94,6 +95,10 @@ class UnknownVersion(InputError):
 
 class SwapNotFound(InputError):
     """A version swaps a line that is not in the recipe."""
+
+
+class UsageFault(CounterproofError):
+    """A command or an option that is not there, or is not used so."""
 
 
 class QuantityError(CounterproofError):
