@@ -239,7 +239,7 @@ def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Meant
 
 def _listed_seasonings(split: Split, pieces: list[str], matcher: Matcher) -> list[str]:
     """Seasonings after a comma ("Salt, plenty of black pepper"), which are no preparation."""
-    if split.quantities or not split.preparation and not split.comment:
+    if split.quantities or (not split.preparation and not split.comment):
         return []
     first = matcher.match(pieces[0]).food if pieces else None
     if first is None or first.food_class not in _SEASONINGS:
@@ -279,19 +279,18 @@ def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | 
 def _completed(
     name: str, split: Split, matcher: Matcher, hints: frozenset[str], region: str
 ) -> Match:
-    """The name's match, completed by the head it shares with its alternatives.
-
-    In "light or dark brown sugar" and "chicken or vegetable stock" the first choice lacks the
-    head; it is lent from the last alternative where the table knows the whole.
-    """
+    """The name's match, completed by the head it shares with its alternatives."""
     match = matcher.match(name, hints=hints, region=region)
     lender = split.alternatives[-1].split() if split.alternatives else []
     if lender and words(lender[-1])[-1:] != words(name)[-1:]:
-        for place in range(max(0, len(lender) - 2), len(lender)):
-            borrowed = f"{name} {' '.join(lender[place:])}"
-            if lender[place].lower() in name.lower():
-                continue
-            if match.certainty < THRESHOLD or matcher.knows(borrowed):
+        # "raspberry or strawberry jam" is two jams, but "cream or dry sherry" is no cream sherry:
+        # what stands before the shared head must be of a kind.
+        other = matcher.match(" ".join(lender[:-1]), region=region).food
+        akin = None not in (match.food, other) and _class(match.food) == _class(other)
+        borrowed = f"{name} {lender[-1]}"
+        if match.certainty < THRESHOLD or (akin and matcher.knows(borrowed)):
+            for place in range(max(0, len(lender) - 2), len(lender)):
+                borrowed = f"{name} {' '.join(lender[place:])}"
                 lent = matcher.match(borrowed, hints=hints, region=region)
                 if lent.certainty > max(THRESHOLD, match.certainty - 0.1):
                     return lent
@@ -301,6 +300,10 @@ def _completed(
         if lead and len(lead) <= 2 and matcher.knows(f"{' '.join(lead)} {name}"):
             return matcher.match(f"{' '.join(lead)} {name}", hints=hints, region=region)
     return match
+
+
+def _class(food: Food | None) -> str | None:
+    return None if food is None else food.food_class
 
 
 def _alternatives(

@@ -39,7 +39,7 @@ HARMLESS = _listed(
     strained sifted squeezed pressed podded stemmed destemmed attached loose bunched
     flatleaf straight round oval split slender hothouse vine hand
     picked dressed mashed beaten whisked whipped separated toasted cut up into bite sized size
-    ii iii iv leveled bottled well deeply fully country chiffonade section part end chunky smooth runny thickset dense nice lovely
+    granulated ii iii iv leveled bottled well deeply fully country chiffonade section part end chunky smooth runny thickset dense nice lovely
     beautiful delicious tasty robust fruity skinon untreated rindless rind off
     traditionally naturally freshlyground freshlygrated grade cooking eating
     dusting serving greasing garnish topping use other another such preferred preferable
@@ -111,7 +111,7 @@ OTHER_PARTS = {
         frozenset({"spices", "nuts & seeds", "pulses", "grains", "breakfast cereals", "fruit"}),
     ),
     "leaf": frozenset({"fresh herbs", "dried herbs", "vegetables", "tea & coffee", "thickeners"}),
-    "bone": frozenset[str](),
+    **dict.fromkeys(("bone", "top"), frozenset[str]()),
 }
 
 # States that make another food of it; several spellings of one state meet in one word.
