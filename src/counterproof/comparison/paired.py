@@ -14,8 +14,8 @@ from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
 from counterproof.footprint.factors import SETS, RangeFor
 from counterproof.footprint.model import Footprint
-from counterproof.footprint.nutrition import Function
 from counterproof.marks import Mark
+from counterproof.nutrition import Function
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
 from counterproof.rows import FactorSet, Tables

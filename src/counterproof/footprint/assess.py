@@ -22,9 +22,9 @@ from counterproof.footprint.model import (
     Opinion,
     StageFootprint,
 )
-from counterproof.footprint.nutrition import serving_function
 from counterproof.footprint.season import season_marks
 from counterproof.footprint.settling import settle_next
+from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
 from counterproof.rows import STAGES, FactorSet, Link, Source, Tables
@@ -109,10 +109,12 @@ def assess(
             float(item_means[at] / mean) if mean else None,
         )
 
+    nutrition = serving_nutrition(reading, tables, plan)
     computed = {"production"} | {item.stage for item in items if item.kind == "energy"}
     variance = float(total.var()) * serves**2
     return Footprint(
-        function=serving_function(reading, tables, plan),
+        function=serving_function(reading, nutrition, plan),
+        nutrition=nutrition,
         serves=serves,
         serving=ranges[len(ordered)],
         items=tuple(part(item) for item in items),

@@ -11,9 +11,9 @@ import numpy as np
 from counterproof.draws import Draws, Range
 from counterproof.footprint.factors import RangeFor
 from counterproof.footprint.items import Item, Uncounted
-from counterproof.footprint.nutrition import Function
 from counterproof.footprint.settling import Settling
 from counterproof.marks import Mark
+from counterproof.nutrition import Function, Nutrition
 from counterproof.rows import Source, Stage
 
 
@@ -115,6 +115,7 @@ class Footprint:
     """
 
     function: Function
+    nutrition: Nutrition
     serves: float
     serving: Range
     items: tuple[ItemFootprint, ...]
@@ -222,6 +223,7 @@ class Footprint:
             "serving": {"kgco2e": self.serving.to_dict()},
             "batch": {"kgco2e": self.batch.to_dict()},
             "per": self.per,
+            "nutrition": self.nutrition.to_dict(),
             "stages": [
                 {
                     "stage": part.stage,

@@ -273,6 +273,7 @@ def _parted(reading: Reading, step: MarkedStep, process: Process) -> tuple[Leavi
                     step.written.number,
                     "strained",
                     "food waste",
+                    line.food.id,
                 )
             )
         elif process.leaves == "liquid" and line.food.food_class == "water & ice":

@@ -58,6 +58,8 @@ class Leaving:
         Why it leaves.
     fate : str
         Where it goes.
+    food : str
+        Food.id of what is strained off, or "".
     """
 
     name: str
@@ -65,6 +67,7 @@ class Leaving:
     step: int | None
     cause: Literal["strained", "drained", "boiled off"] = "strained"
     fate: Literal["food waste", "sink", "air"] = "food waste"
+    food: str = ""
 
 
 @dataclass(frozen=True, slots=True)
