@@ -337,6 +337,15 @@ def test_a_drink_is_neither_counted_nor_cut(small: Scale) -> None:
     ]
 
 
+def test_a_heaped_spoon_holds_more_and_a_scant_one_less(small: Scale) -> None:
+    level = small.kg("1 tbsp flour")
+    assert small.kg("1 level tbsp flour") == level
+    assert small.kg("1 heaped tbsp flour") == pytest.approx(1.5 * level)
+    assert small.kg("1 scant tbsp flour") == pytest.approx(0.85 * level)
+    assert small.kg("1 heaped tbsp milk") == pytest.approx(1.15 * small.kg("1 tbsp milk"))
+    assert small.kg("a large pinch of salt") == pytest.approx(1.4 * small.kg("a pinch of salt"))
+
+
 def test_cups_follow_the_system(small: Scale) -> None:
     us, uk = small.line("1 cup milk", "us").mass, small.line("1 cup milk", "uk").mass
     assert us is not None

@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING
 from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.marks import Mark
 from counterproof.reading.by_eye import unsaid
-from counterproof.reading.weighing import Case, Try, assumed, figures, grams, said, tried
+from counterproof.reading.telling import assumed, figures, grams, said
+from counterproof.reading.weighing import Case, Try, tried
 from counterproof.units import MEASURES
 
 if TYPE_CHECKING:

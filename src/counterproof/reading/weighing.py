@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING
 from counterproof.marks import Mark
 from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
 from counterproof.reading.spellings import words
+from counterproof.reading.telling import assumed, figures, grams, said
 from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
 
 if TYPE_CHECKING:
@@ -28,6 +29,11 @@ SOLID_BY_VOLUME = 0.15
 COUNTED = 0.20
 MANY = 50  # a bare number from here on, of something with no weight by the piece, is in grams
 SIZED = {"small": 0.7, "medium": 1.0, "large": 1.4}  # of the middling piece; assumed
+# How full a spoon, cup or hand is against a level or usual one: common practice, assumed.
+FULL = {
+    "heaped": 1.5, "heaping": 1.5, "rounded": 1.25, "overflowing": 1.25, "generous": 1.15,
+    "good": 1.15, "big-ish": 1.15, "scant": 0.85, "skinny": 0.85,
+}  # fmt: skip
 _SIZES = {
     "extra-large": "large", "medium-large": "medium", "medium-small": "medium",
     "even-sized": "medium", "fist-sized": "medium",
@@ -86,27 +92,6 @@ class Try:
     bought_so: bool = False  # bought without its refuse: as bought is what is eaten
 
 
-def figures(quantity: Quantity, split: Split) -> str:
-    """The numbers of an amount as written, for a draw key.
-
-    Parameters
-    ----------
-    quantity : Quantity
-        One of the line's amounts.
-    split : Split
-        The line's parts.
-
-    Returns
-    -------
-    str
-        "2", "2-3" or "2x400".
-    """
-    packs = f"{split.packs:g}x" if split.packs != 1 else ""
-    if quantity.high > quantity.low:
-        return f"{packs}{quantity.low:g}-{quantity.high:g}"
-    return f"{packs}{quantity.low:g}"
-
-
 def tried(quantity: Quantity, case: Case) -> Try | Mark:
     """One written amount in kilograms, or the fault that says why not.
 
@@ -124,6 +109,8 @@ def tried(quantity: Quantity, case: Case) -> Try | Mark:
     """
     kind = MEASURES.get(quantity.measure, "count")
     number = (quantity.low + quantity.high) / 2 * (case.split.packs or 1.0)
+    if kind in {"volume", "count", "by eye"}:
+        number *= _fullness(quantity, case)
     if number <= 0:
         message = f"The amount of {case.food.name} is zero. Write how much goes in."
         return Mark("fault", "no-amount", message)
@@ -136,57 +123,14 @@ def tried(quantity: Quantity, case: Case) -> Try | Mark:
     return _by_count(quantity, number, case)
 
 
-def grams(kg: float) -> str:
-    """A mass for people.
-
-    Parameters
-    ----------
-    kg : float
-        Mass. [kg]
-
-    Returns
-    -------
-    str
-        "1.2 kg", "250 g", "3.5 g".
-    """
-    if kg >= 1:
-        return f"{kg:.3g} kg"
-    return f"{kg * 1000:.2g} g" if kg < 0.1 else f"{kg * 1000:.0f} g"
-
-
-def said(quantity: Quantity) -> str:
-    """An amount for people.
-
-    Parameters
-    ----------
-    quantity : Quantity
-        One of the line's amounts.
-
-    Returns
-    -------
-    str
-        "2–3", "250 g".
-    """
-    number = f"{quantity.low:.3g}"
-    if quantity.high > quantity.low:
-        number += f"–{quantity.high:.3g}"
-    return number if quantity.measure == "piece" else f"{number} {quantity.measure}"
-
-
-def assumed(message: str) -> Mark:
-    """The note for a weight that no source gives.
-
-    Parameters
-    ----------
-    message : str
-        What was assumed.
-
-    Returns
-    -------
-    Mark
-        A note.
-    """
-    return Mark("note", "assumed-weight", message)
+def _fullness(quantity: Quantity, case: Case) -> float:
+    """How full the measure is: liquids cannot be heaped, and packs are as full as they are."""
+    if quantity.measure in CONTAINERS or quantity.measure == "piece":
+        return 1.0
+    full = next((FULL[flag] for flag in sorted(case.split.flags) if flag in FULL), 1.0)
+    if case.food.kind == "liquid":
+        full = min(full, FULL["generous"])
+    return full * SIZED.get(case.split.size, 1.0) if quantity.measure in _LITTLE_VOLUMES else full
 
 
 def _tail(quantity: Quantity, case: Case, size: str = "") -> str:
@@ -249,7 +193,7 @@ def _density(case: Case) -> float | None:
     if rows:
         forms = {row.form: row.kg_per_litre for row in rows}
         if len(forms) > 1:
-            told = set(words(f"{case.split.preparation} {case.split.name}"))
+            told = {*words(f"{case.split.preparation} {case.split.name}"), *case.split.flags}
             for form in sorted(forms):
                 if form and told.issuperset(words(form)):
                     return forms[form]
@@ -283,7 +227,7 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     if found is None and measure != "piece":
         usual = guess(food, measure)
         if usual is not None:
-            return _guessed(quantity, number, tail, usual)
+            return _guessed(quantity, number * SIZED.get(size, 1.0), tail, usual)
     found = found or _weight_of_one(ALSO_CALLED.get(measure, ()), case, size)
     if found is not None:
         row, kg, marks = found
@@ -294,7 +238,7 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     for name in (*asked, measure):
         usual = guess(food, name)
         if usual is not None:
-            return _guessed(quantity, number, tail, usual)
+            return _guessed(quantity, number * SIZED.get(size, 1.0), tail, usual)
     if measure == "piece" and number >= MANY:
         doubt = Mark(
             "doubt",
