@@ -131,7 +131,8 @@ def read_clause(piece: str, line: Unfinished) -> None:
         The line it stands in.
     """
     lower = piece.lower()
-    line.aside = line.aside or _ASIDE.search(lower) is not None
+    if not line.aside and ("or " in lower or lower.startswith("plus")):
+        line.aside = _ASIDE.search(lower) is not None
     if lower.startswith("divided"):
         line.flags.add("divided")
     if piece[:1].isdigit() or lower[:5] in _AMOUNT_FIRST:

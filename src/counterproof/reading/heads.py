@@ -151,7 +151,7 @@ def _read_second_choice(line: str, found: Head, system: System) -> None:
 
 def _read_dimension(line: str, found: Head, system: System) -> None:
     """Read past "per person of", and "1cm/½in thick" before what is that thick."""
-    per = _PER.match(line, found.end)
+    per = _PER.match(line, found.end) if line[found.end : found.end + 2] == " p" else None
     if per is not None:
         found.flags.add("per person")
         found.end = per.end()
@@ -280,7 +280,7 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         pack = _pack_at(line, found.end)
         found.container, found.end = pack.measure or "", pack.end
         found.size = found.size or pack.size
-    elif kind == "volume" and (spoon := _SPOON.match(line, found.end)):
+    elif kind == "volume" and "spoon" in line and (spoon := _SPOON.match(line, found.end)):
         found.end = spoon.end()  # "a 15 ml spoon" is a measuring spoon
     elif kind in {"mass", "volume"}:
         of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None

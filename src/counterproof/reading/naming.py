@@ -114,7 +114,7 @@ def read_name(piece: str, line: Unfinished) -> None:
 
 def _own_words(piece: str, line: Unfinished) -> list[str]:
     """Return the words of a piece without "of", "each" and "either" before them."""
-    words = _SLASHED.sub(r"\1 or ", piece).split()
+    words = (_SLASHED.sub(r"\1 or ", piece) if "/" in piece else piece).split()
     while words and words[0].lower() in {"of", "each", "either"}:
         if words[0].lower() == "each":
             line.flags.add("each of several")

@@ -5,8 +5,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
-from typing import Final
+from typing import Final, NamedTuple
 
 from counterproof.reading.words import FILLS, SIZES
 from counterproof.units import MEASURES, PLURALS, measure_named
@@ -27,8 +26,7 @@ _NEEDS_OF: Final = frozenset("nut pat lump basket cake drop pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
-@dataclass(frozen=True, slots=True)
-class UnitWords:
+class UnitWords(NamedTuple):
     """What stands after a number: `measure` is None if no unit follows."""
 
     measure: str | None

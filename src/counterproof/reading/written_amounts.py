@@ -84,7 +84,7 @@ def amount_at(line: str, at: int) -> Amount | None:
     article = match.group("word")
     if low < 1 and article is None and (half_a := _ARTICLE.match(line, end)):
         end = half_a.end()  # "½ a lemon"
-    dozen = _DOZEN.match(line, end)
+    dozen = _DOZEN.match(line, end) if line[end : end + 2] in {" d", " D"} else None
     if dozen is not None:
         low, high, end = 12 * low, 12 * high, dozen.end()
     flags: tuple[str, ...] = ("space supplied",) if lost else ()
@@ -101,7 +101,7 @@ def amount_at(line: str, at: int) -> Amount | None:
     end = unit.end
     if match.group("to") is None:
         high, end = _range_end(line, end, high, unit.measure)
-        if high == 1 and (or_two := _OR_TWO.match(line, end)):
+        if article is not None and (or_two := _OR_TWO.match(line, end)):
             high, end = 2.0, or_two.end()  # "a rasher or two"
     return Amount(
         low, high, unit.measure, named=True, end=end, size=unit.size, flags=(*flags, *unit.fills)
