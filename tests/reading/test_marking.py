@@ -256,7 +256,11 @@ def test_runners_up_count_until_the_cook_excludes_them(
 def test_one_unknown_line_makes_the_statement_incomplete(
     larder: Tables, larder_matcher: Matcher
 ) -> None:
-    reading = read(recipe("100 g butter", "2 cups quux"), larder, larder_matcher)
+    reading = read(
+        recipe("100 g butter", "2 cups quux", "For the sauce:", "aluminium foil"),
+        larder,
+        larder_matcher,
+    )
     statement = allergens_of_recipe(reading, larder)
     assert statement.to_dict() == {
         "present": ["milk"],

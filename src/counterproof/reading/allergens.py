@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from counterproof.reading.model import MarkedLine, Reading
     from counterproof.rows import Food, Tables
 
+NO_INGREDIENT = frozenset({"no-food", "not-food"})  # marks of headings, tools and wrappings
 COMPLETE = "none found among the ingredients as written; cross-contact not assessed"
 
 
@@ -58,6 +59,7 @@ def allergens_of_line(line: MarkedLine, tables: Tables) -> Allergens:
     if not line.split.meaning:
         foods += [runner.food for runner in line.runners_up]
     certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
+    certain = certain or any(mark.kind in NO_INGREDIENT for mark in line.marks)
     return _union(foods, tables, () if certain else (line.written.text,))
 
 

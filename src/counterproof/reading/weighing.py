@@ -227,7 +227,7 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     if found is None and measure != "piece":
         usual = guess(food, measure)
         if usual is not None:
-            return _guessed(quantity, number * SIZED.get(size, 1.0), tail, usual)
+            return _guessed(quantity, number, tail, usual, size)
     found = found or _weight_of_one(ALSO_CALLED.get(measure, ()), case, size)
     if found is not None:
         row, kg, marks = found
@@ -238,7 +238,7 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     for name in (*asked, measure):
         usual = guess(food, name)
         if usual is not None:
-            return _guessed(quantity, number * SIZED.get(size, 1.0), tail, usual)
+            return _guessed(quantity, number, tail, usual, size)
     if measure == "piece" and number >= MANY:
         doubt = Mark(
             "doubt",
@@ -328,6 +328,8 @@ def _row(
     return min(fitting, key=rank)
 
 
-def _guessed(quantity: Quantity, number: float, tail: str, usual: Guess) -> Try:
-    note = assumed(f"The weight is assumed: {usual.what}, {grams(usual.kg)}.")
-    return Try(quantity, number * usual.kg, usual.spread, usual.as_bought, tail, (note,))
+def _guessed(quantity: Quantity, number: float, tail: str, usual: Guess, size: str = "") -> Try:
+    times = SIZED.get(size, 1.0)
+    sized = "" if times == 1.0 else f", {size}: {times:.2g} times that"
+    note = assumed(f"The weight is assumed: {usual.what}, {grams(usual.kg)}{sized}.")
+    return Try(quantity, number * times * usual.kg, usual.spread, usual.as_bought, tail, (note,))
