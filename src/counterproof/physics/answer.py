@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -193,19 +193,3 @@ def credited(*constants: Sourced | str) -> tuple[tuple[str, ...], tuple[str, ...
 def _sentence(constant: Sourced) -> str:
     unit = "" if constant.unit == "1" else f" {constant.unit}"
     return f"assumed {constant.value:g}{unit} ± {constant.spread:.0%}: {constant.note}"
-
-
-def joined(*parts: Iterable[str]) -> tuple[str, ...]:
-    """Several lists of texts as one, each text once, in order.
-
-    Parameters
-    ----------
-    *parts : iterable of str
-        Texts.
-
-    Returns
-    -------
-    tuple of str
-        Without repetition.
-    """
-    return tuple(dict.fromkeys(text for part in parts for text in part))

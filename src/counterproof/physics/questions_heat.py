@@ -1,0 +1,368 @@
+"""Questions of moist heat: heat something up, keep it simmering, boil a kettle.
+
+Each takes SI quantities and a `Take`; with `middle` it answers in single numbers, with draws in
+ranges. Keys of `result` carry their unit, as `physics X --json` prints them.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, Final
+
+import numpy as np
+
+from counterproof.errors import OutOfRange
+from counterproof.physics import (
+    evaporation,
+    heating,
+    hob,
+    kettle,
+    vessels,
+    water,
+)
+from counterproof.physics.answer import Answer, Curve, credited
+from counterproof.physics.boiling import validity as altitude_validity
+from counterproof.physics.cautions import SCALD
+from counterproof.physics.flags import Flag, outside_fit, unique
+from counterproof.physics.heating import Contents, Stove
+from counterproof.physics.places import LAWS, LOSSES, Place, Ring, leaks, with_spread
+from counterproof.physics.values import (
+    ZERO_CELSIUS,
+    Draws,
+    Take,
+    largest,
+    middle,
+    smallest,
+)
+from counterproof.sourced import Sourced
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+SIMMER_BELOW: Final = Sourced(
+    4.0, "K", 0.5, "assumed", "",
+    "a simmer is kept this far below the boil; cooks mean 85 °C to just under boiling",
+)  # fmt: skip
+_CURVE_POINTS: Final = 25
+
+
+def heat(
+    contents: Contents,
+    start: float | Draws,
+    end: float | None = None,
+    *,
+    ring: Ring | None = None,
+    place: Place | None = None,
+    time: float | None = None,
+    take: Take = middle,
+) -> Answer:
+    """How long and how much energy it takes to heat something on a hob.
+
+    Parameters
+    ----------
+    contents : Contents
+        Water and food in the pot.
+    start : float or (n,) array
+        Temperature at the start. [K]
+    end : float or None
+        Temperature wanted; None for the boil. [K]
+    ring : Ring or None
+        Hob and pot; None for the defaults.
+    place : Place or None
+        The kitchen; None for the defaults.
+    time : float or None
+        Wanted time: then the power is the answer, and that of `ring` only held against it. [s]
+    take : Take
+        Where draws come from; the middle values if not said.
+
+    Returns
+    -------
+    Answer
+        `time_s`, `useful_j`, `input_j`, `evaporated_kg`, and where the rest goes.
+
+    Raises
+    ------
+    OutOfRange
+        If it never gets there, or the end lies below the start or above the boil.
+    """
+    ring, place = ring or Ring(), place or Place()
+    _refuse_empty(contents)
+    contents = with_spread(contents, take)
+    stove = ring.stove(contents, place, take)
+    target = place.boil if end is None else end
+    efficiency, full = ring.efficiency(take), ring.full(take)
+    if time is None:
+        power = full * efficiency
+    else:
+        power = heating.power_for(contents, stove, start, target, time)
+    warm = heating.heat_up(contents, stove, start, target, power)
+    bought = warm.delivered / efficiency
+    flags = (
+        *altitude_validity(place.altitude),
+        *outside_fit("water temperature", start, water.HEAT_CAPACITY),
+        *(hob.remarks(ring.kind, power / efficiency, full) if time is not None else ()),
+        *_dried(warm.evaporated, contents),
+        *_some_never(warm.time),
+    )
+    sources, assumed = credited(*LAWS, *_pot(ring), hob.efficiency_of(ring.kind), *LOSSES)
+    return Answer(
+        process="heat",
+        inputs={**_contents(contents), "from_celsius": start - ZERO_CELSIUS,
+                "to_celsius": target - ZERO_CELSIUS, "wanted_time_s": time,
+                **ring.inputs(), **place.inputs()},
+        result={
+            "time_s": warm.time,
+            "useful_j": warm.useful,
+            "input_j": bought,
+            "evaporated_kg": warm.evaporated,
+            "power_w": power / efficiency,
+            "into_pot_j": warm.delivered,
+            "vessel_j": warm.vessel,
+            "dry_loss_j": warm.dry,
+            "latent_loss_j": warm.latent,
+            "boil_celsius": place.boil - ZERO_CELSIUS,
+        },
+        curve=_warming(contents, ring, place, (_mean(start), target), _mean(power)),
+        cautions=(SCALD,),
+        sources=sources,
+        assumed=assumed,
+        flags=unique(flags),
+    )  # fmt: skip
+
+
+def simmer(
+    contents: Contents,
+    time: float | Draws,
+    *,
+    temperature: float | None = None,
+    hard: bool = False,
+    ring: Ring | None = None,
+    place: Place | None = None,
+    take: Take = middle,
+) -> Answer:
+    """What it takes to keep a pot simmering, or boiling hard on a given power.
+
+    Parameters
+    ----------
+    contents : Contents
+        Water and food in the pot, hot already.
+    time : float or (n,) array
+        How long. [s]
+    temperature : float or None
+        Kept temperature; None for a simmer just below the boil. [K]
+    hard : bool
+        True to leave the ring at its power: what is not lost boils away.
+    ring : Ring or None
+        Hob and pot; None for the defaults.
+    place : Place or None
+        The kitchen; None for the defaults.
+    take : Take
+        Where draws come from; the middle values if not said.
+
+    Returns
+    -------
+    Answer
+        `useful_j` (heat into the pot, all of it lost or evaporated), `input_j`,
+        `evaporated_kg`, the power needed and its share of the ring's.
+
+    Raises
+    ------
+    OutOfRange
+        If the temperature is not between room and boil, or the pot would boil dry.
+    """
+    ring, place = ring or Ring(), place or Place()
+    _refuse_empty(contents)
+    stove = ring.stove(contents, place, take)
+    efficiency, full = ring.efficiency(take), ring.full(take)
+    if hard:
+        kept = heating.full_boil(stove, full * efficiency)
+        target: float | Draws = place.boil
+    else:
+        below = take("simmer|below the boil", SIMMER_BELOW)
+        target = place.boil - below if temperature is None else temperature
+        kept = heating.hold(stove, target)
+    evaporated = kept.evaporation * time
+    _refuse_dry(evaporated, contents, time)
+    flags = (
+        *altitude_validity(place.altitude),
+        *(() if hard else evaporation.validity(target)),
+        *_dried(evaporated, contents),
+        *(
+            _too_little(kept.evaporation)
+            if hard
+            else hob.remarks(ring.kind, kept.power / efficiency, full)
+        ),
+    )
+    chosen = (SIMMER_BELOW,) if temperature is None and not hard else ()
+    sources, assumed = credited(*LAWS, *_pot(ring), hob.efficiency_of(ring.kind), *chosen, *LOSSES)
+    return Answer(
+        process="simmer",
+        inputs={**_contents(contents), "time_s": time, "hard": hard, **ring.inputs(), **place.inputs()},
+        result={
+            "useful_j": kept.power * time,
+            "input_j": kept.power / efficiency * time,
+            "evaporated_kg": evaporated,
+            "power_w": kept.power / efficiency,
+            "into_pot_w": kept.power,
+            "dry_loss_w": kept.dry,
+            "evaporation_kg_per_h": 3600.0 * kept.evaporation,
+            "share_of_full_power": hob.dial(kept.power, efficiency, full),
+            "celsius": target - ZERO_CELSIUS,
+        },
+        cautions=(SCALD,),
+        sources=sources,
+        assumed=assumed,
+        flags=unique(flags),
+    )  # fmt: skip
+
+
+def boil_kettle(
+    mass: float | Draws,
+    start: float | Draws,
+    end: float | None = None,
+    *,
+    power: float | Draws | None = None,
+    place: Place | None = None,
+    take: Take = middle,
+) -> Answer:
+    """What an electric kettle takes to heat water.
+
+    Parameters
+    ----------
+    mass : float or (n,) array
+        Water, > 0. [kg]
+    start : float or (n,) array
+        Temperature of the water. [K]
+    end : float or None
+        Temperature wanted, for a kettle with a setting; None for the boil. [K]
+    power : float or (n,) array or None
+        Power of the kettle; None for a common one. [W]
+    place : Place or None
+        The kitchen; None for the defaults.
+    take : Take
+        Where draws come from; the middle values if not said.
+
+    Returns
+    -------
+    Answer
+        `time_s`, `useful_j`, `input_j`, `evaporated_kg`, and where the rest goes.
+
+    Raises
+    ------
+    OutOfRange
+        If there is no water, or the end lies below the start or above the boil.
+    """
+    place = place or Place()
+    if smallest(mass) <= 0.0:
+        raise OutOfRange(
+            "An empty kettle must not be switched on.", remedy="Give an amount of water."
+        )
+    watts = take("kettle|power", kettle.POWER) if power is None else power
+    body = kettle.body_mass(take("kettle|body", kettle.BODY))
+    jug = replace(vessels.pot_for(_mean(mass) / 1000.0), mass=body)
+    asked = kettle.Kettle(
+        Stove(jug, place.air(take), place.boil, leaks(take)),
+        watts,
+        take("kettle|overrun", kettle.OVERRUN),
+    )
+    target = place.boil if end is None else end
+    done = kettle.boiled(mass, start, target, asked)
+    flags = (
+        *altitude_validity(place.altitude),
+        *outside_fit("water temperature", start, water.HEAT_CAPACITY),
+        *kettle.remarks(mass),
+    )
+    own = () if power is not None else (kettle.POWER,)
+    sources, assumed = credited(*LAWS, *own, kettle.BODY, kettle.OVERRUN)
+    return Answer(
+        process="kettle",
+        inputs={"water_kg": mass, "from_celsius": start - ZERO_CELSIUS,
+                "to_celsius": target - ZERO_CELSIUS, "power_w": power, **place.inputs()},
+        result={
+            "time_s": done.time,
+            "useful_j": done.useful,
+            "input_j": done.bought,
+            "evaporated_kg": done.evaporated,
+            "body_j": done.body,
+            "loss_j": done.losses,
+            "overrun_j": done.overrun,
+            "efficiency_share": done.efficiency,
+        },
+        cautions=(SCALD,),
+        sources=sources,
+        assumed=assumed,
+        flags=unique(flags),
+    )  # fmt: skip
+
+
+def _refuse_empty(contents: Contents) -> None:
+    if smallest(contents.mass) <= 0.0 or smallest(contents.water, contents.food) < 0.0:
+        raise OutOfRange("There is nothing in the pot.", remedy="Give an amount of water or food.")
+
+
+def _refuse_dry(evaporated: float | Draws, contents: Contents, time: float | Draws) -> None:
+    share = _mean(evaporated) / _mean(contents.moisture)
+    if share >= 1.0:
+        raise OutOfRange(
+            f"The pot would boil dry after about {_mean(time) / share / 60.0:.0f} minutes.",
+            remedy="Give a shorter time or more water, put the lid on, or turn the ring down.",
+        )
+
+
+def _dried(evaporated: float | Draws, contents: Contents) -> tuple[Flag, ...]:
+    share = largest(evaporated / contents.moisture)
+    if share <= 0.3:
+        return ()
+    return (
+        Flag(
+            "boils-down",
+            f"up to {share:.0%} of the water leaves; mass and level are counted as they were at "
+            "the start.",
+        ),
+    )
+
+
+def _some_never(time: float | Draws) -> tuple[Flag, ...]:
+    never = float(np.mean(~np.isfinite(time)))
+    if never == 0.0:
+        return ()
+    return (
+        Flag("may-never", f"in {never:.0%} of the draws the power does not get it there at all."),
+    )
+
+
+def _too_little(evaporation_rate: float | Draws) -> tuple[Flag, ...]:
+    if smallest(evaporation_rate) >= 0.0:
+        return ()
+    return (Flag("no-boil", "this power may not keep the pot at a full boil."),)
+
+
+def _pot(ring: Ring) -> tuple[Sourced, ...]:
+    size = () if ring.diameter is not None else (vessels.SLENDERNESS, vessels.FILLING)
+    mass = () if ring.pot_mass is not None else (vessels.POT_MASS,)
+    power = () if ring.power is not None else (hob.POWER[ring.kind],)
+    return (*size, *mass, *power)
+
+
+def _contents(contents: Contents) -> Mapping[str, Any]:
+    return {"water_kg": contents.water, "food_kg": contents.food}
+
+
+def _mean(value: float | Draws) -> float:
+    return float(np.mean(value))
+
+
+def _warming(
+    contents: Contents, ring: Ring, place: Place, ends: tuple[float, float], power: float
+) -> Curve | None:
+    """Return the middle history of warming up, or None where the middle never gets there."""
+    plain = Contents(_mean(contents.water), _mean(contents.food), contents.makeup)
+    stove: Stove = ring.stove(plain, place, middle)
+    steps = np.linspace(*ends, _CURVE_POINTS)
+    try:
+        warm = heating.heat_up(plain, stove, ends[0], steps[1:], power)
+    except OutOfRange:
+        return None
+    seconds = np.concatenate(([0.0], np.asarray(warm.time)))
+    reached = np.isfinite(seconds)
+    return Curve.of(seconds[reached], steps[reached])
