@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 from counterproof.reading.modifiers import (
     ANIMAL_CLASSES,
     CHOOSING,
+    COLOUR_DECIDES,
+    COLOURS,
     DRY_CLASSES,
     FLAVOURED,
     FLAVOURING_CLASSES,
@@ -21,6 +23,8 @@ from counterproof.reading.modifiers import (
     FROZEN_KEPT,
     GROUND_CLASSES,
     HARMLESS,
+    KEPT_CLASSES,
+    KEPT_FORMS,
     MADE_OF,
     NEVER_LAST,
     OTHER_PARTS,
@@ -81,6 +85,8 @@ def natural(state: str, food: Food) -> bool:
     bool
         True for "dried" of a pulse, "ground" of a spice, "cured" of olives.
     """
+    if state == "fresh":
+        return food.food_class not in KEPT_CLASSES and KEPT_FORMS.isdisjoint(food.id.split("-"))
     if state == "dried":
         return food.food_class in DRY_CLASSES
     if state == "ground":
@@ -116,19 +122,29 @@ def certainty_kept(
     tuple of float and str
         Share kept, 0 to 1 [1]; a remark in plain words, or "" where nothing need be said.
     """
-    if word in STATES:
-        return _state_kept(word, food)
-    if word in REPLACING and food.food_class in ANIMAL_CLASSES:
-        return 0.45, f"“{word}” may put another food in the place of {food.name}"
-    apart = OTHER_PARTS.get(word)
-    if apart is not None and not before and food.food_class not in apart:
-        return 0.7, f"“{word}” may be another food than {food.name}"
+    replaced = _replacing_kept(word, food, head, before=before)
+    if replaced is not None:
+        return replaced
     modifier = _modifier_kept(word, before=before)
     if modifier is not None:
         return modifier, ""
     if word in nouns or word in FLAVOURS:
         return _noun_kept(word, food, head, nouns.get(word, ""))
     return _unknown_kept(word, head)
+
+
+def _replacing_kept(word: str, food: Food, head: str, *, before: bool) -> tuple[float, str] | None:
+    """For words that may make another food of it: a state, a colour, a substitute, a part."""
+    if word in STATES:
+        return _state_kept(word, food)
+    if word in COLOURS and head in COLOUR_DECIDES:
+        return 0.7, f"“{word}” {head} may be another food than {food.name}"
+    if word in REPLACING and food.food_class in ANIMAL_CLASSES:
+        return 0.45, f"“{word}” may put another food in the place of {food.name}"
+    apart = OTHER_PARTS.get(word)
+    if apart is not None and not before and food.food_class not in apart:
+        return 0.7, f"“{word}” may be another food than {food.name}"
+    return None
 
 
 def _state_kept(word: str, food: Food) -> tuple[float, str]:

@@ -20,7 +20,7 @@ JOINING = _listed(
 # Quality, ripeness, size, temperature, cut and handling: the food stays the same.
 HARMLESS = _listed(
     """
-    organic good quality best high fresh freshly ripe firm raw natural pure plain real range
+    organic good quality best high freshly ripe firm raw natural pure plain real range
     freerange outdoor reared local homemade home made ready readymade shop store bought prepared
     large medium small big extra jumbo mini tiny baby young old new season seasonal thick
     thin thinly thickly finely roughly coarsely coarse fine long half halved
@@ -56,6 +56,10 @@ CHOOSING = _listed(
     double whole iced spicy
     """
 )
+
+# Colours and the heads whose colour is another food ("green beans", "red peppers").
+COLOURS = _listed("red green yellow white black")
+COLOUR_DECIDES = _listed("pepper bean currant pea lentil")
 
 # Words that put something else in the food's place ("vegan cheese", "imitation crab").
 REPLACING = _listed(
@@ -116,6 +120,7 @@ OTHER_PARTS = {
 
 # States that make another food of it; several spellings of one state meet in one word.
 FORMS = {
+    "fresh": "fresh",
     "dried": "dried",
     "dehydrated": "dried",
     "desiccated": "dried",
@@ -162,6 +167,7 @@ FORMS = {
 
 # How far a state that the table does not know for this food leaves the food as it is.
 FORM_KEPT = {
+    "fresh": 0.7,
     "frozen": 0.94,
     "ground": 0.6,
     "puree": 0.75,
@@ -200,6 +206,8 @@ DRY_CLASSES = frozenset(
         "spirits & liqueurs",
     }
 )  # fmt: skip
+KEPT_CLASSES = frozenset({"spices", "dried herbs", "dried fruit", "pickles", "salt"})
+KEPT_FORMS = frozenset({"frozen", "canned", "dried", "dry", "candied", "pickled"})
 GROUND_CLASSES = frozenset({"spices", "flour & starch", "salt", "sugars & syrups", "nuts & seeds"})
 
 # Heads that are made of what stands before them: an unknown word before them is another food.

@@ -50,7 +50,10 @@ def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
     tuple of str
         "powdered" and "ground" both as "ground"; no "and", "of", "the".
     """
-    return tuple(FORMS.get(word, word) for word in found if word not in JOINING)
+    spelt = tuple(FORMS.get(word, word) for word in found if word not in JOINING)
+    if "fresh" in spelt and "ground" in spelt:  # "fresh ground pepper" is freshly ground
+        return tuple(word for word in spelt if word != "fresh")
+    return spelt
 
 
 class NameIndex:
