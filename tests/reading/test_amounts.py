@@ -72,6 +72,34 @@ def kinds(line: MarkedLine) -> set[str]:
         ("1 cup chopped onion", 160),  # NDB 11282, "cup, chopped"
         ("1 cup sliced onion", 115),  # NDB 11282, "cup, sliced"
         ("1 cup tahini", 240),  # NDB 12698, "tbsp" 15 g, 16 to the cup
+        ("1 small egg", 38),  # NDB 01123, "small"
+        ("2 large egg whites", 66),  # NDB 01124, "large" 33 g
+        ("1 egg yolk", 17),  # NDB 01125, "large"
+        ("1 tsp salt", 6.0),  # NDB 02047, "tsp"
+        ("1 tbsp olive oil", 13.5),  # NDB 04053, "tablespoon"
+        ("1 cup rolled oats", 81),  # NDB 08120, "cup"
+        ("2 medium apples", 364),  # NDB 09003, "medium (3" dia)" 182 g
+        ("1 cup sliced apple", 109),  # NDB 09003, "cup slices"
+        ("1 medium banana", 118),  # NDB 09040, "medium"
+        ("1 cup mashed banana", 225),  # NDB 09040, "cup, mashed"
+        ("juice of 2 lemons", 96),  # NDB 09152, "lemon yields" 48 g
+        ("juice of 1 lime", 44),  # NDB 09160, "lime yields"
+        ("juice of 1 orange", 86),  # NDB 09206, "fruit yields"
+        ("1 large orange", 184),  # NDB 09200, "large"
+        ("1 cup raisins", 145),  # NDB 09298, "cup (not packed)"
+        ("1 cup grated carrots", 110),  # NDB 11124, "cup grated"
+        ("1 medium potato", 213),  # NDB 11352, "Potato medium"
+        ("1 medium tomato", 123),  # NDB 11529, "medium whole"
+        ("1 cup chopped tomato, fresh", 180),  # NDB 11529, "cup, chopped or sliced"
+        ("1 cup tomato paste", 262),  # NDB 11546, "cup"
+        ("1 cup chopped walnuts", 117),  # NDB 12155, "cup, chopped"
+        ("1 cup red lentils", 192),  # NDB 16144, "cup"
+        ("1 cup cocoa powder", 86),  # NDB 19165, "cup"
+        ("1 cup packed brown sugar", 220),  # NDB 19334, "cup packed"
+        ("1 cup maple syrup", 315),  # NDB 19353, "cup"
+        ("1 cup cornstarch", 128),  # NDB 20027, "cup"
+        ("1 cup white rice", 185),  # NDB 20444, "cup"
+        ("1 cup cooked white rice", 158),  # NDB 20445, "cup"
     ],
 )
 def test_household_weights_agree_with_the_published_ones(
