@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 from counterproof.comparison.paired import Comparison, Entry, compare, paired
+from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
 from counterproof.errors import UnknownVersion
 from counterproof.footprint.assess import assess
@@ -20,6 +22,7 @@ from counterproof.reading.versions import version_applied
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import with_changes
 from counterproof.recipe.model import Recipe, Version
+from counterproof.recipe.prices_file import Prices
 from counterproof.rows import Tables
 from counterproof.typesetting import Sorts, typeset
 
@@ -60,6 +63,7 @@ class Order:
     version: str | None = None
     serves: float | None = None
     name: str = ""
+    prices: Prices | None = None
 
     @property
     def called(self) -> str:
@@ -75,6 +79,12 @@ class Assessed:
     reading: Reading
     plan: Plan
     footprint: Footprint
+    cost: Cost | None = None
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, as contracts promise it."""
+        cost = None if self.cost is None else self.cost.to_dict()
+        return {**self.footprint.to_dict(), "cost": cost}
 
 
 def mark(order: Order, bench: Workbench) -> Reading:
@@ -133,7 +143,8 @@ def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:
     """
     reading = mark(order, bench)
     plan = plan_of(reading)
-    return Assessed(order, reading, plan, assess(reading, bench.tables, plan, streams=streams))
+    footprint = assess(reading, bench.tables, plan, streams=streams)
+    return Assessed(order, reading, plan, footprint, _cost(order, reading, plan, bench, streams))
 
 
 def compared(orders: Sequence[Order], bench: Workbench, streams: Streams) -> Comparison:
@@ -156,7 +167,9 @@ def compared(orders: Sequence[Order], bench: Workbench, streams: Streams) -> Com
     entries = []
     for order in orders:
         reading = mark(order, bench)
-        entries.append(Entry(order.called, reading, plan_of(reading)))
+        plan = plan_of(reading)
+        cost = _cost(order, reading, plan, bench, streams)
+        entries.append(Entry(order.called, reading, plan, cost))
     return compare(entries, bench.tables, streams=streams)
 
 
@@ -188,6 +201,15 @@ def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None 
         versions.append((other.footprint, paired(beside, entry, bench.tables, streams=streams)))
     sorts = Sorts(bench.tables, streams, date)
     return typeset(base.reading, base.plan, base.footprint, versions, sorts)
+
+
+def _cost(
+    order: Order, reading: Reading, plan: Plan, bench: Workbench, streams: Streams
+) -> Cost | None:
+    if order.prices is None:
+        return None
+    by_food = prices_by_food(order.prices, bench.tables, bench.matcher)
+    return serving_cost(reading, plan, order.prices, by_food, streams)
 
 
 def _version(order: Order) -> Version | None:

@@ -16,6 +16,7 @@ from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import read_kitchen, with_changes
 from counterproof.recipe.model import Recipe
 from counterproof.recipe.page import read_page
+from counterproof.recipe.prices_file import Prices, read_prices
 from counterproof.recipe.schema_org import read_json
 from counterproof.recipe.season_file import Season, read_season
 from counterproof.recipe.settings import nearest
@@ -273,6 +274,58 @@ def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
         left = {k: v for k, v in method.items() if v is not None and k not in kitchen.stated}
         kitchen = with_changes(kitchen, left, file=said.file)
     return kitchen
+
+
+def load_prices(recipe: Recipe) -> Prices | None:
+    """Load the prices a recipe is costed with: those beside it, or those of its season.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe, with the file it came from.
+
+    Returns
+    -------
+    Prices or None
+        None where there is no price file.
+
+    Raises
+    ------
+    InputError
+        If it cannot be used.
+    """
+    if recipe.file in {None, "-"}:
+        return None
+    here = Path(str(recipe.file))
+    season = season_folder(here)
+    places = [here.parent / "prices.yaml", *([season / "prices.yaml"] if season else [])]
+    place = next((one for one in places if one.is_file()), None)
+    return None if place is None else read_prices(load_text(place), str(place))
+
+
+def own_table(kitchen: Kitchen) -> tuple[str, str] | None:
+    """Load the text of a kitchen's own foods and factors.
+
+    Parameters
+    ----------
+    kitchen : Kitchen
+        The kitchen; the path it names is from its own file's folder.
+
+    Returns
+    -------
+    tuple of str and str, or None
+        Name and text of the file; None where the kitchen names none.
+
+    Raises
+    ------
+    UnreadableFile
+        If it is not there or is not text.
+    """
+    if kitchen.own_factors is None:
+        return None
+    folder = Path(kitchen.file).parent if kitchen.file else Path()
+    place = folder / kitchen.own_factors
+    return str(kitchen.own_factors), load_text(place)
 
 
 def _kitchen_place(

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
+from itertools import combinations, zip_longest
 from typing import Any
 
 import numpy as np
 
+from counterproof.comparison.break_even import BreakEven, break_evens
 from counterproof.comparison.covering import covering, differing_foods
+from counterproof.costing import Cost
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
 from counterproof.footprint.factors import SETS, RangeFor
@@ -34,6 +36,7 @@ class Entry:
     name: str
     reading: Reading
     plan: Plan | None = None
+    cost: Cost | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,6 +90,7 @@ class Pair:
     marks: tuple[Mark, ...]
     reason: str | None
     draws: Draws | None
+    break_even: tuple[BreakEven, ...] = ()
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
@@ -111,16 +115,22 @@ class Comparison:
 
     items: tuple[tuple[str, Footprint], ...]
     pairs: tuple[Pair, ...]
+    costs: tuple[Cost | None, ...] = ()
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
         return {
             "items": [
-                {"name": name, "serving": {"kgco2e": found.serving.to_dict()}}
-                for name, found in self.items
+                {
+                    "name": name,
+                    "serving": {"kgco2e": found.serving.to_dict()},
+                    "nutrition": found.nutrition.to_dict(),
+                    "cost": None if cost is None else cost.to_dict(),
+                }
+                for (name, found), cost in zip_longest(self.items, self.costs)
             ],
             "pairs": [pair.to_dict() for pair in self.pairs],
-            "break_even": [],
+            "break_even": [even.to_dict() for pair in self.pairs for even in pair.break_even],
             "basis": self._basis(),
         }
 
@@ -322,6 +332,7 @@ def paired(
         marks=(*marks, *_turns(ratio, otherwise)),
         reason=None,
         draws=difference,
+        break_even=break_evens((a.name, one), (b.name, other), foods, streams),
     )
 
 
@@ -365,4 +376,4 @@ def compare(
         paired(a, b, tables, streams=streams, range_for=asked, factor_set=factor_set)
         for a, b in combinations(entries, 2)
     )
-    return Comparison(items, pairs)
+    return Comparison(items, pairs, tuple(entry.cost for entry in entries))

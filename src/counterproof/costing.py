@@ -1,0 +1,213 @@
+"""What a serving costs in money: from the cook's own prices only, never from a guess."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, Final
+
+from counterproof.draws import Product, Range, Streams
+from counterproof.errors import BrokenSettings
+from counterproof.plan.model import Plan
+from counterproof.reading.foods import Matcher
+from counterproof.reading.model import Reading
+from counterproof.recipe.prices_file import PackSize, Prices
+from counterproof.rows import Food, Tables
+
+CERTAIN: Final = 0.9
+"""Certainty from which a name in the price file is taken for a food. [1] Assumed, stricter than
+for a recipe line, since nobody sees it marked up."""
+
+HOW: Final = (
+    "The share of a pack that is used is charged, as bought: with peel, bones, a tin's liquid.",
+    "Water is left out of the coverage; work, rent and wear are not counted.",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Cost:
+    """What one serving costs, as far as prices are known.
+
+    Parameters
+    ----------
+    per_serving : Range
+        Of what has a price; its spread is that of the amounts. [currency]
+    currency : str
+        As the price file writes it.
+    coverage : float
+        Share of the edible mass, without water, that has a price. [1]
+    dates : tuple of str
+        First and last day of the prices used, ISO 8601.
+    energy_per_serving : float or None
+        The part for energy, at the mean; None where no tariff is known. [currency]
+    not_priced : tuple of str
+        What has no price, for people.
+    """
+
+    per_serving: Range
+    currency: str
+    coverage: float
+    dates: tuple[str, str]
+    energy_per_serving: float | None
+    not_priced: tuple[str, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form."""
+        return {
+            "per_serving": self.per_serving.to_dict(),
+            "currency": self.currency,
+            "coverage": self.coverage,
+            "dates": {"first": self.dates[0], "last": self.dates[1]},
+            "energy_per_serving": self.energy_per_serving,
+            "not_priced": list(self.not_priced),
+            "how": list(HOW),
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class PerKilogram:
+    """What a kilogram of a food costs as it is bought [currency/kg], and on which day."""
+
+    price: float
+    date: str
+
+
+def prices_by_food(prices: Prices, tables: Tables, matcher: Matcher) -> dict[str, PerKilogram]:
+    """The latest price of each food, per kilogram.
+
+    Parameters
+    ----------
+    prices : Prices
+        A price file.
+    tables : Tables
+        Densities, household weights, edible shares.
+    matcher : Matcher
+        Built from the same tables.
+
+    Returns
+    -------
+    dict
+        Food.id → PerKilogram.
+
+    Raises
+    ------
+    BrokenSettings
+        If a name is no food that is known for certain, or a pack has no weight; it names the line.
+    """
+    found: dict[str, PerKilogram] = {}
+    for row in prices.prices:
+        match = matcher.match(row.food)
+        if match.food is None or match.certainty < CERTAIN:
+            near = [runner.food.name for runner in match.runners_up]
+            near = ([match.food.name] if match.food else []) + near
+            near += [food.name for food in matcher.nearest(row.food) if food.name not in near]
+            raise BrokenSettings(
+                f"“{row.food}” is no food that is known here for certain.",
+                remedy=f"Write its name: {', '.join(near[:4])}."
+                if near
+                else "Look its name up with: counterproof foods WORDS.",
+                file=prices.file,
+                line=row.line,
+            )
+        kg = _pack_mass(match.food, row.pack, tables)
+        if kg is None:
+            raise BrokenSettings(
+                f"No weight is known for this pack of {match.food.name}.",
+                remedy="Write the pack's weight, such as 400 g, as it is printed on it.",
+                file=prices.file,
+                line=row.line,
+            )
+        held = found.get(match.food.id)
+        if held is None or row.date > held.date:
+            found[match.food.id] = PerKilogram(row.price / kg, row.date)
+    return found
+
+
+def _pack_mass(food: Food, pack: PackSize, tables: Tables) -> float | None:
+    """Mass of a pack as it is bought. [kg]"""
+    if pack.kind == "mass":
+        return pack.amount
+    if pack.kind == "volume":
+        density = next((row for row in tables.densities.get(food.id, ()) if not row.form), None)
+        return None if density is None else pack.amount * 1000 * density.kg_per_litre
+    weights = [
+        row
+        for row in tables.household.get(food.id, ())
+        if row.measure == pack.measure and not row.form and row.size in {"", "medium"}
+    ]
+    if not weights:
+        return None
+    row = weights[0]
+    edible = tables.edible.get(food.id)
+    share = 1.0 if row.as_bought or edible is None else edible.share
+    return pack.amount * row.kg / share
+
+
+def serving_cost(
+    reading: Reading,
+    plan: Plan | None,
+    prices: Prices,
+    by_food: Mapping[str, PerKilogram],
+    streams: Streams,
+) -> Cost | None:
+    """What one serving costs.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    plan : Plan or None
+        Energy of the steps and the storage.
+    prices : Prices
+        The price file, for its currency and tariffs.
+    by_food : mapping
+        Food.id → price per kilogram, as `prices_by_food` gives it.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+
+    Returns
+    -------
+    Cost or None
+        None where nothing at all has a price. [currency of the file]
+    """
+    charged: list[tuple[Product, float]] = []
+    dates: list[str] = []
+    missing: dict[str, None] = {}
+    whole = priced = 0.0
+    for line in reading.lines:
+        if line.food is None:
+            missing[line.written.text] = None
+        for part in line.constituents:
+            price = by_food.get(part.food.id)
+            water = part.food.food_class == "water & ice"
+            if part.mass is not None and not water:
+                whole += part.mass.mean
+            if price is None or part.mass is None:
+                missing |= {} if water else {part.food.name: None}
+                continue
+            priced += 0.0 if water else part.mass.mean
+            charged.append(((part.purchased or part.mass), price.price))
+            dates.append(price.date)
+    tariffs = {tariff.carrier: tariff for tariff in prices.tariffs}
+    energy: float | None = None
+    for use in plan.energy if plan is not None else ():
+        tariff = tariffs.get(use.carrier)
+        if tariff is None:
+            missing[use.carrier] = None
+            continue
+        charged.append((use.kwh, tariff.per_kwh))
+        dates.append(tariff.date)
+        energy = (energy or 0.0) + use.kwh.mean * tariff.per_kwh / reading.serves
+    if not charged:
+        return None
+    first, *others = [product.scaled(price / reading.serves) for product, price in charged]
+    draws = sum((part.draws(streams) for part in others), first.draws(streams))
+    mean = sum(part.mean for part in (first, *others))
+    return Cost(
+        per_serving=Range.of(draws, mean),
+        currency=prices.currency,
+        coverage=priced / whole if whole else 0.0,
+        dates=(min(dates), max(dates)),
+        energy_per_serving=energy,
+        not_priced=tuple(missing),
+    )
