@@ -269,6 +269,16 @@ def test_one_unknown_line_makes_the_statement_incomplete(
     }
 
 
+def test_a_lines_mass_is_that_of_all_its_foods(larder: Tables, larder_matcher: Matcher) -> None:
+    reading = read(
+        recipe("2 tsp salt and pepper", "2 cups milk + 1 cup water"), larder, larder_matcher
+    )
+    document = mark_document(reading, larder, Streams(seed=1, n=100))
+    for line in document["lines"]:
+        parts = [food["mass_kg"]["mean"] for food in line["foods"] if food["mass_kg"]]
+        assert line["mass_kg"]["mean"] == pytest.approx(sum(parts))
+
+
 def test_the_document_keeps_the_promised_keys(shipped: Tables, shipped_matcher: Matcher) -> None:
     reading = read_recipe(
         recipe("2 large onions, sliced", "quux", steps=("Simmer for 20 minutes.",)),
@@ -289,5 +299,7 @@ def test_the_document_keeps_the_promised_keys(shipped: Tables, shipped_matcher: 
     assert known["mass_kg"]["mean"] == pytest.approx(0.3)
     assert unknown["food"] is None
     assert unknown["mass_kg"] is None
+    assert [food["id"] for food in known["foods"]] == ["onion"]
+    assert unknown["foods"] == []
     (step,) = document["steps"]
     assert step.keys() == {"number", "as_written", "processes", "marks"}

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 
 def mark_document(reading: Reading, tables: Tables, streams: Streams) -> dict[str, Any]:
-    """The `mark` document of a reading.
+    """The `mark` document of a reading; a line's mass is that of all its `foods` together.
 
     Parameters
     ----------
@@ -52,15 +52,16 @@ def _line(line: MarkedLine, tables: Tables, streams: Streams) -> dict[str, Any]:
         "food": None
         if food is None
         else {"id": food.id, "name": food.name, "class": food.food_class, "fit": line.fit},
-        "also": [
+        "foods": [
             {
                 "id": part.food.id,
                 "name": part.food.name,
                 "class": part.food.food_class,
                 "fit": part.fit,
-                "mass_kg": _range(part.mass, streams),
+                "mass_kg": _range([part.mass], streams),
+                "purchased_kg": _range([part.purchased], streams),
             }
-            for part in line.also
+            for part in line.constituents
         ],
         "certainty": line.certainty,
         "runners_up": [
@@ -69,17 +70,20 @@ def _line(line: MarkedLine, tables: Tables, streams: Streams) -> dict[str, Any]:
         ],
         "called": line.split.name,
         "prepared": line.split.preparation,
-        "mass_kg": _range(line.mass, streams),
-        "purchased_kg": _range(line.purchased, streams),
+        "mass_kg": _range([part.mass for part in line.constituents], streams),
+        "purchased_kg": _range([part.purchased for part in line.constituents], streams),
         "allergens": [*found.present, *found.read_the_label],
         "marks": [mark.to_dict() for mark in line.marks],
     }
 
 
-def _range(product: Product | None, streams: Streams) -> dict[str, float] | None:
-    if product is None:
+def _range(products: list[Product | None], streams: Streams) -> dict[str, float] | None:
+    """The range of a sum; None where a part could not be weighed, since the sum then is unknown."""
+    known = [product for product in products if product is not None]
+    if not known or len(known) < len(products):
         return None
-    return Range.of(product.draws(streams), product.mean).to_dict()
+    draws = sum((product.draws(streams) for product in known[1:]), known[0].draws(streams))
+    return Range.of(draws, sum(product.mean for product in known)).to_dict()
 
 
 def _step(step: MarkedStep) -> dict[str, Any]:
