@@ -271,7 +271,7 @@ def test_one_unknown_line_makes_the_statement_incomplete(
 
 def test_a_lines_mass_is_that_of_all_its_foods(larder: Tables, larder_matcher: Matcher) -> None:
     reading = read(
-        recipe("2 tsp salt and pepper", "2 cups milk + 1 cup water"), larder, larder_matcher
+        recipe("200 g flour and rice", "2 cups milk + 1 cup water"), larder, larder_matcher
     )
     document = mark_document(reading, larder, Streams(seed=1, n=100))
     for line in document["lines"]:
