@@ -138,7 +138,7 @@ class Answer:
 
 
 def printed(value: Any) -> Any:
-    """A value as JSON holds it: draws as a range, what is not finite as null.
+    """A value as JSON holds it: finite draws as a range, a number that is not finite as null.
 
     Parameters
     ----------
@@ -155,14 +155,22 @@ def printed(value: Any) -> Any:
     if isinstance(value, (list, tuple)):
         return [printed(inner) for inner in value]
     if isinstance(value, np.ndarray):
-        if value.ndim == 0 or value.size == 1:
-            return printed(float(value.reshape(-1)[0]))
-        low, middle, high = np.quantile(value, (0.05, 0.5, 0.95))
-        spread = {"mean": np.mean(value), "p05": low, "p50": middle, "p95": high}
-        return {key: printed(float(inner)) for key, inner in spread.items()}
+        return _range(value)
     if isinstance(value, float):
         return float(value) if np.isfinite(value) else None
     return value
+
+
+def _range(draws: Draws) -> float | dict[str, float] | None:
+    """Return the range of the finite draws, a plain number where all are the same."""
+    held = draws[np.isfinite(draws)]
+    if held.size == 0:
+        return None
+    if held.min() == held.max():
+        return float(held.flat[0])
+    low, middle, high = np.quantile(held, (0.05, 0.5, 0.95))
+    spread = {"mean": np.mean(held), "p05": low, "p50": middle, "p95": high}
+    return {key: float(inner) for key, inner in spread.items()}
 
 
 def credited(*constants: Sourced | str) -> tuple[tuple[str, ...], tuple[str, ...]]:

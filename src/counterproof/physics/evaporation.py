@@ -120,8 +120,9 @@ def open_flux(
     low = pool_flux(surface, room)
     high = analogy_flux(surface, diameter, room)
     # The same sign on both: negative where the room's moisture settles on colder water.
-    size: float | Draws = np.abs(low) ** (1.0 - between) * np.abs(high) ** between
-    value: float | Draws = np.sign(low) * size
+    with np.errstate(divide="ignore"):
+        logarithm = (1.0 - between) * np.log(np.abs(low)) + between * np.log(np.abs(high))
+    value: float | Draws = np.sign(low) * np.exp(logarithm)
     return value
 
 

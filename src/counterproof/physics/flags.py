@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from counterproof.physics.values import ZERO_CELSIUS, Draws, Fit, largest, smallest
+from counterproof.physics.values import ZERO_CELSIUS, Draws, Fit, printed_ends
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +46,7 @@ def outside(
     what : str
         The quantity as a cook says it, such as "water temperature".
     value : float or (n,) array
-        The quantity; one draw outside is enough. [as `unit`; K if `unit` is "°C"]
+        The quantity; of draws, the printed range (5th to 95th percentile) counts. [as `unit`; K if `unit` is "°C"]
     low, high : float
         The range, ends included. [as `value`]
     unit : str
@@ -57,7 +57,7 @@ def outside(
     tuple of Flag
         None or one.
     """
-    least, most = smallest(value), largest(value)
+    least, most = printed_ends(value)
     if low <= least and most <= high:
         return ()
     shift = ZERO_CELSIUS if unit == "°C" else 0.0

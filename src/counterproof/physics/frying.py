@@ -10,7 +10,7 @@ from counterproof.physics import food_properties, water
 from counterproof.physics.air import Room
 from counterproof.physics.flags import Flag, outside
 from counterproof.physics.food_properties import Makeup
-from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
+from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, printed_ends, smallest
 from counterproof.physics.vessels import Leaks, Pot, dry_loss
 from counterproof.sourced import Sourced
 
@@ -25,8 +25,8 @@ PAN_MASS: Final = Sourced(
 )
 PAN_DIAMETER: Final = Sourced(0.26, "m", 0.1, "assumed", "", "a frying pan for two to four")
 FRIED_OFF: Final = Sourced(
-    0.20, "1", 0.5, "assumed", "",
-    "share of the food's mass that leaves as steam while frying; onions much more, eggs less",
+    0.28, "1", 0.5, "assumed", "",
+    "share of the food's water that leaves as steam while frying; onions much more, eggs less",
 )  # fmt: skip
 CORE: Final = Sourced(348.15, "K", 0.02, "assumed", "", "mean end temperature of fried food, 75 °C")
 OIL: Final[Makeup] = {"fat": 1.0}
@@ -183,16 +183,16 @@ def remarks(
         Fat near its smoke point; equations left; a pan that cools because too much is in it.
     """
     flags = outside("frying temperature", temperature, ZERO_CELSIUS + 100.0, _HOTTEST, "°C")
-    if largest(temperature) > SMOKE_LIMIT:
+    if printed_ends(temperature)[1] > SMOKE_LIMIT:
         flags += (
             Flag("near-smoke", "fat above 200 °C is near its smoke point and may catch fire."),
         )
-    if smallest(net - mean_power) < 0.0:
-        times = largest(mean_power / net)
+    if printed_ends(net - mean_power)[0] < 0.0:
+        times = printed_ends(mean_power / net)[1]
         flags += (
             Flag(
                 "pan-cools",
-                f"this takes {times:.1f} times what the ring brings into the pan: it cools and "
+                f"this may take {times:.1f} times what the ring brings into the pan: it cools and "
                 "the food stews; fry in batches or longer.",
             ),
         )

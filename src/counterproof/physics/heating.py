@@ -20,7 +20,7 @@ from counterproof.physics.food_properties import Makeup
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest
 from counterproof.physics.vessels import Leaks, Pot, dry_loss, evaporation_rate
 
-_NODES: Final = 16
+_NODES: Final = 12
 
 
 @dataclass(frozen=True, slots=True)

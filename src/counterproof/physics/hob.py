@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.errors import OutOfRange
 from counterproof.physics.flags import Flag
-from counterproof.physics.values import Draws, largest, smallest
+from counterproof.physics.values import Draws, printed_ends
 from counterproof.sourced import Sourced
 
 if TYPE_CHECKING:
@@ -108,20 +108,21 @@ def remarks(kind: str, bought: float | Draws, full: float | Draws) -> tuple[Flag
         A doubt where it is too weak; a note where a flame does not go so low.
     """
     flags: tuple[Flag, ...] = ()
-    if largest(bought - full) > 0.0:
+    least, most = printed_ends(bought)
+    if printed_ends(bought - full)[1] > 0.0:
         flags += (
             Flag(
                 "ring-too-weak",
-                f"this takes up to {largest(bought):.0f} W from the hob, more than the ring's "
-                f"{smallest(full):.0f} W; it cannot be kept so.",
+                f"this may take {most:.0f} W from the hob, more than the ring gives on full; "
+                "then it cannot be kept so.",
             ),
         )
-    if kind == "gas" and smallest(bought) < LEAST_FLAME.value:
+    if kind == "gas" and least < LEAST_FLAME.value:
         flags += (
             Flag(
                 "flame-too-strong",
-                f"the pot needs no more than {smallest(bought):.0f} W of gas; a ring seldom "
-                f"burns below {LEAST_FLAME.value:.0f} W, so it will take more and boil away more.",
+                f"the pot may need no more than {least:.0f} W of gas; a ring seldom burns below "
+                f"{LEAST_FLAME.value:.0f} W, so it will take more and boil away more.",
                 "note",
             ),
         )

@@ -25,10 +25,16 @@ BODY: Final = Sourced(
     "heat an oven of about 65 L takes up per degree: 13 kg of liner and racks, 3 kg of glass, "
     "part of the insulation",
 )  # fmt: skip
-LOSS: Final = Sourced(
-    3.3, "W/K", 0.3, "assumed", "",
-    "loss of an oven of about 65 L: 1.2 m² of insulated wall, door and vent",
-)  # fmt: skip
+HOLDING: Final[Mapping[str, Sourced]] = MappingProxyType({
+    "fan": Sourced(
+        0.21, "1", 0.3, "assumed", "",
+        "share of the time the element is on at 180 °C: 0.5 kW, as 1.2 m² of insulated wall, "
+        "door and vent lose",
+    ),
+    "conventional": Sourced(0.23, "1", 0.3, "assumed", "", "likewise, top and bottom elements"),
+    "gas": Sourced(0.30, "1", 0.3, "assumed", "", "likewise; its flue draws air through the oven"),
+})  # fmt: skip
+_HELD: Final = 160.0  # [K], 180 °C over a room of 20 °C, to which `HOLDING` belongs
 POWER: Final[Mapping[str, Sourced]] = MappingProxyType({
     "fan": Sourced(2500.0, "W", 0.15, "assumed", "", "ring element of a built-in oven"),
     "conventional": Sourced(2300.0, "W", 0.15, "assumed", "", "top and bottom elements"),
@@ -47,8 +53,8 @@ CARRIER: Final[Mapping[str, str]] = MappingProxyType(
     {"fan": "electricity", "conventional": "electricity", "gas": "gas"}
 )
 DRIED_OUT: Final = Sourced(
-    0.10, "1", 0.5, "assumed", "",
-    "share of the food's mass that leaves as steam in an open dish; weigh it to do better",
+    0.15, "1", 0.5, "assumed", "",
+    "share of the food's water that leaves as steam in an open dish; weigh it to do better",
 )  # fmt: skip
 _LOWEST: Final = ZERO_CELSIUS + 50.0
 _HIGHEST: Final = ZERO_CELSIUS + 280.0
@@ -77,6 +83,26 @@ class Oven:
     power: float | Draws
     into: float | Draws
     room: float | Draws
+
+
+def loss_of(holding: float | Draws, power: float | Draws, into: float | Draws) -> float | Draws:
+    """Heat an oven loses per degree, from how long its element is on.
+
+    Parameters
+    ----------
+    holding : float or (n,) array
+        Share of the time at 180 °C, 0 to 1; see `HOLDING`. [1]
+    power : float or (n,) array
+        What it takes while its element or burner is on. [W]
+    into : float or (n,) array
+        Heat that stays in the oven over energy bought, 0 to 1. [1]
+
+    Returns
+    -------
+    float or (n,) array
+        Loss over 160 K. [W/K]
+    """
+    return holding * power * into / _HELD
 
 
 @dataclass(frozen=True, slots=True)

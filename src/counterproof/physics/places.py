@@ -37,21 +37,10 @@ class Place:
     room: float = 293.15
     altitude: float = 0.0
 
-    def air(self, take: Take) -> Room:
-        """Return the air of the room.
-
-        Parameters
-        ----------
-        take : Take
-            Where draws come from.
-
-        Returns
-        -------
-        Room
-            The room.
-        """
-        humidity = taken_share(take, "room|humidity", evaporation.HUMIDITY)
-        return Room.of(self.room, humidity, pressure_at(self.altitude))
+    @property
+    def air(self) -> Room:
+        """The air of the room, half moist: hot pots hardly feel the difference."""
+        return Room.of(self.room, evaporation.HUMIDITY.value, pressure_at(self.altitude))
 
     @property
     def boil(self) -> float:
@@ -151,7 +140,7 @@ class Ring:
         if self.pot_mass is None:
             pot = replace(pot, mass=pot.mass * take("pot|mass", POT_OWN_MASS))
         shine = taken_share(take, "pot|emissivity", vessels.POT_EMISSIVITY)
-        return Stove(replace(pot, emissivity=shine), place.air(take), place.boil, leaks(take))
+        return Stove(replace(pot, emissivity=shine), place.air, place.boil, leaks(take))
 
     def inputs(self) -> Mapping[str, Any]:
         """Return what is printed of it."""

@@ -87,14 +87,14 @@ def fry(
     heat_of = frying.FAT_TEMPERATURE if deep else frying.PAN_TEMPERATURE
     temperature = take("fat temperature" if deep else "pan temperature", heat_of)
     asked = frying.Frying(
-        _pan(ring, fat, take, deep=deep), fat, temperature, place.air(take), leaks(take)
+        _pan(ring, fat, take, deep=deep), fat, temperature, place.air, leaks(take)
     )
     portion = frying.Portion(
         contents.food,
         makeup,
         start,
         frying.CORE.value,
-        taken_share(take, "fried off", _dried_off(makeup)),
+        makeup.get("water", 0.0) * taken_share(take, "fried off", frying.FRIED_OFF),
     )
     done = frying.fried(asked, portion, time)
     efficiency, full = ring.efficiency(take), ring.full(take)
@@ -132,15 +132,6 @@ def _pan(ring: Ring, fat: float, take: Take, *, deep: bool) -> vessels.Pot:
     diameter = frying.PAN_DIAMETER.value if ring.diameter is None else ring.diameter
     mass = take("pan|mass", frying.PAN_MASS) if ring.pot_mass is None else ring.pot_mass
     return vessels.Pot(diameter, 0.04, mass, ring.material, covered=False)
-
-
-def _dried_off(makeup: food_properties.Makeup) -> Sourced:
-    """Return the steam share, at most half of the water of a food that holds little."""
-    moisture = smallest(makeup.get("water", 0.0))
-    share = frying.FRIED_OFF
-    if share.value < 0.5 * moisture:
-        return share
-    return Sourced(0.3 * moisture, "1", share.spread, "assumed", "", share.note)
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,12 +177,16 @@ class Cavity:
                 f"“{self.kind}” is not a kind of oven known here.",
                 remedy=f"Kinds are: {', '.join(oven.POWER)}.",
             )
-        full = take(f"oven power|{self.kind}", oven.POWER[self.kind])
+        power = self.power
+        if power is None:
+            power = take(f"oven power|{self.kind}", oven.POWER[self.kind])
+        into = taken_share(take, f"oven|{self.kind}", oven.INTO_OVEN[self.kind])
+        holding = taken_share(take, f"oven holding|{self.kind}", oven.HOLDING[self.kind])
         return oven.Oven(
             body=take("oven|body", oven.BODY),
-            loss=take("oven|loss", oven.LOSS),
-            power=full if self.power is None else self.power,
-            into=taken_share(take, f"oven|{self.kind}", oven.INTO_OVEN[self.kind]),
+            loss=oven.loss_of(holding, power, into),
+            power=power,
+            into=into,
             room=place.room,
         )
 
@@ -244,13 +239,15 @@ def bake(
     if contents is not None and largest(contents.mass) > 0.0:
         contents = with_spread(contents, take)
         core = BAKED_CORE.value
-        steam = contents.mass * taken_share(take, "baked off", _baked_off(contents))
+        steam = contents.moisture * taken_share(take, "baked off", oven.DRIED_OUT)
         useful = contents.heat(start, core) + steam * water.latent_heat(core)
         dish = take("baking dish", DISH) * _DISH_HEAT.value * (temperature - start)
     done = oven.bake(hot, temperature, time, useful + dish, cavity.share)
     load = () if contents is None else (oven.DRIED_OUT, BAKED_CORE, DISH, "choi-okos-1986")
     own = () if cavity.power is not None else (oven.POWER[cavity.kind],)
-    sources, assumed = credited(oven.BODY, oven.LOSS, oven.INTO_OVEN[cavity.kind], *own, *load)
+    sources, assumed = credited(
+        oven.BODY, oven.HOLDING[cavity.kind], oven.INTO_OVEN[cavity.kind], *own, *load
+    )
     return Answer(
         process="bake",
         inputs={
@@ -278,14 +275,6 @@ def bake(
         assumed=assumed,
         flags=oven.validity(temperature),
     )
-
-
-def _baked_off(contents: Contents) -> Sourced:
-    moisture = smallest(contents.moisture / contents.mass)
-    share = oven.DRIED_OUT
-    if share.value < 0.5 * moisture:
-        return share
-    return Sourced(max(0.3 * moisture, 1e-6), "1", share.spread, "assumed", "", share.note)
 
 
 def microwave_food(

@@ -13,7 +13,6 @@ import numpy as np
 
 from counterproof.errors import OutOfRange
 from counterproof.physics import (
-    evaporation,
     heating,
     hob,
     kettle,
@@ -30,8 +29,8 @@ from counterproof.physics.values import (
     ZERO_CELSIUS,
     Draws,
     Take,
-    largest,
     middle,
+    printed_ends,
     smallest,
 )
 from counterproof.sourced import Sourced
@@ -101,6 +100,7 @@ def heat(
         *altitude_validity(place.altitude),
         *outside_fit("water temperature", start, water.HEAT_CAPACITY),
         *(hob.remarks(ring.kind, power / efficiency, full) if time is not None else ()),
+        *vessels.near_boil(target, place.boil),
         *_dried(warm.evaporated, contents),
         *_some_never(warm.time),
     )
@@ -185,7 +185,7 @@ def simmer(
     _refuse_dry(evaporated, contents, time)
     flags = (
         *altitude_validity(place.altitude),
-        *(() if hard else evaporation.validity(target)),
+        *(() if hard else vessels.near_boil(target, place.boil)),
         *_dried(evaporated, contents),
         *(
             _too_little(kept.evaporation)
@@ -261,7 +261,7 @@ def boil_kettle(
     body = kettle.body_mass(take("kettle|body", kettle.BODY))
     jug = replace(vessels.pot_for(_mean(mass) / 1000.0), mass=body)
     asked = kettle.Kettle(
-        Stove(jug, place.air(take), place.boil, leaks(take)),
+        Stove(jug, place.air, place.boil, leaks(take)),
         watts,
         take("kettle|overrun", kettle.OVERRUN),
     )
@@ -310,7 +310,7 @@ def _refuse_dry(evaporated: float | Draws, contents: Contents, time: float | Dra
 
 
 def _dried(evaporated: float | Draws, contents: Contents) -> tuple[Flag, ...]:
-    share = largest(evaporated / contents.moisture)
+    share = printed_ends(evaporated / contents.moisture)[1]
     if share <= 0.3:
         return ()
     return (
@@ -323,16 +323,22 @@ def _dried(evaporated: float | Draws, contents: Contents) -> tuple[Flag, ...]:
 
 
 def _some_never(time: float | Draws) -> tuple[Flag, ...]:
-    never = float(np.mean(~np.isfinite(time)))
-    if never == 0.0:
+    never = int(np.sum(~np.isfinite(time)))
+    if never == 0:
         return ()
+    share = never / np.size(time)
     return (
-        Flag("may-never", f"in {never:.0%} of the draws the power does not get it there at all."),
+        Flag(
+            "may-never",
+            f"in {never} of {np.size(time)} draws this power does not get it there at all; the "
+            "range leaves them out.",
+            "note" if share < 0.05 else "doubt",
+        ),
     )
 
 
 def _too_little(evaporation_rate: float | Draws) -> tuple[Flag, ...]:
-    if smallest(evaporation_rate) >= 0.0:
+    if printed_ends(evaporation_rate)[0] >= 0.0:
         return ()
     return (Flag("no-boil", "this power may not keep the pot at a full boil."),)
 

@@ -183,3 +183,25 @@ def smallest(*values: float | Draws) -> float:
         The smallest. [the same]
     """
     return min(float(np.min(value)) for value in values)
+
+
+def printed_ends(value: float | Draws) -> tuple[float, float]:
+    """The ends of a quantity as a range is printed.
+
+    Parameters
+    ----------
+    value : float or (n,) array
+        Any quantity. [any]
+
+    Returns
+    -------
+    tuple of float
+        5th and 95th percentile of 20 draws or more, else the smallest and the largest. [the same]
+    """
+    draws = np.asarray(value).reshape(-1)
+    if draws.size < 20:
+        return float(draws.min()), float(draws.max())
+    # Order statistics, so that infinite draws do no harm; partition is faster than quantiles.
+    low, high = int(0.05 * (draws.size - 1)), int(np.ceil(0.95 * (draws.size - 1)))
+    parted = np.partition(draws, (low, high))
+    return float(parted[low]), float(parted[high])

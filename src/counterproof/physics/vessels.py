@@ -12,7 +12,8 @@ import numpy as np
 from counterproof.errors import OutOfRange
 from counterproof.physics import convection, evaporation
 from counterproof.physics.air import Room
-from counterproof.physics.values import Draws
+from counterproof.physics.flags import Flag
+from counterproof.physics.values import Draws, printed_ends
 from counterproof.sourced import Sourced
 
 if TYPE_CHECKING:
@@ -223,3 +224,30 @@ def evaporation_rate(
     surface = np.minimum(temperature, boil - NEAR_BOIL.value)
     flux = evaporation.open_flux(surface, pot.diameter, room, leaks.between)
     return flux * pot.mouth * (leaks.lid if pot.covered else 1.0)
+
+
+def near_boil(temperature: float | Draws, boil: float | Draws) -> tuple[Flag, ...]:
+    """Flags of a temperature at which evaporation is held at that of a cooler surface.
+
+    Parameters
+    ----------
+    temperature : float or (n,) array
+        Of the contents at their hottest. [K]
+    boil : float or (n,) array
+        Boiling point. [K]
+
+    Returns
+    -------
+    tuple of Flag
+        A note within `NEAR_BOIL` of the boil.
+    """
+    if printed_ends(temperature - boil)[1] <= -NEAR_BOIL.value:
+        return ()
+    return (
+        Flag(
+            "near-boil",
+            f"within {NEAR_BOIL.value:g} °C of the boil the published estimates of evaporation "
+            f"end; it is counted as it is {NEAR_BOIL.value:g} °C below.",
+            "note",
+        ),
+    )
