@@ -102,9 +102,7 @@ def _masses(chosen: Try, case: Case, nth: int, marks: tuple[Mark, ...]) -> Weigh
     eaten = chosen.kg * share if chosen.as_bought else chosen.kg
     bought = chosen.kg if chosen.as_bought else chosen.kg / share
     drawn, factor = tuple(parameters), case.scales.factor
-    return Weighed(
-        Product(eaten, drawn).scaled(factor), Product(bought, drawn).scaled(factor), marks
-    )
+    return Weighed(Product(eaten * factor, drawn), Product(bought * factor, drawn), marks)
 
 
 def _agreed(tries: list[Try], case: Case) -> tuple[Try, tuple[Mark, ...]]:

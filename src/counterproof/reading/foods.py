@@ -151,16 +151,14 @@ class Matcher:
         tuple of Food
             Nearest first; empty where nothing is near.
         """
-        sought = " ".join(sorted(canonical(words(name)[:8])))
-        if not sought:
-            return ()
+        sought = sorted(canonical(words(name)[:8]))
+        starts = {word[:2] for word in sought}
+        near = dict.fromkeys(
+            text for start in sorted(starts) for text in self._index.beginnings.get(start, ())
+        )
         found: dict[str, Food] = {}
         for text, _, _ in process.extract(
-            sought,
-            self._index.choice_texts,
-            scorer=fuzz.ratio,
-            limit=12,
-            score_cutoff=55,
+            " ".join(sought), list(near), scorer=fuzz.ratio, limit=12, score_cutoff=55
         ):
             food = self._index.choices[text]
             found.setdefault(food.id, food)

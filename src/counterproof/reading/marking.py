@@ -193,45 +193,40 @@ def _occurrences(lines: Sequence[_Understood]) -> list[list[int]]:
 
 
 def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
-    name, split = line.name, line.split
-    match = name.match
-    bare = MarkedLine(
+    name, food = line.name, line.name.match.food
+    weights: list[Weighed] = []
+    if food is None:
+        marks = [unknown(name, matcher)]
+    elif food.food_class == "not food":
+        marks = [not_eaten(food.name)]
+    else:
+        weights = [
+            _cut(weighed(portion.case, nth=nth), portion.among)
+            for portion, nth in zip(line.portions, nths, strict=True)
+        ]
+        marks = [*name.marks, *unsure(name, food)]
+        if len(weights) > 1:
+            shared = line.portions[0].among > 1
+            marks.append(several([portion.case.food for portion in line.portions], shared=shared))
+        for part in weights:
+            marks += [mark for mark in part.marks if mark not in marks]
+    return MarkedLine(
         written=line.written,
-        split=split,
-        quantity=split.quantities[0] if split.quantities else None,
-        food=match.food,
-        fit=match.fit,
-        certainty=match.certainty,
-        runners_up=match.runners_up,
-        mass=None,
-        purchased=None,
-        marks=(),
-        alternatives=name.alternatives,
-        unread=name.unread,
-    )
-    if match.food is None:
-        return replace(bare, marks=(unknown(name, matcher),))
-    if match.food.food_class == "not food":
-        return replace(bare, marks=(not_eaten(match.food.name),))
-    weights = [
-        _cut(weighed(portion.case, nth=nth), portion.among)
-        for portion, nth in zip(line.portions, nths, strict=True)
-    ]
-    marks = [*name.marks, *unsure(name, match.food)]
-    if len(weights) > 1:
-        shared = line.portions[0].among > 1
-        marks.append(several([portion.case.food for portion in line.portions], shared=shared))
-    for part in weights:
-        marks += [mark for mark in part.marks if mark not in marks]
-    return replace(
-        bare,
-        mass=weights[0].mass,
-        purchased=weights[0].purchased,
+        split=line.split,
+        quantity=line.split.quantities[0] if line.split.quantities else None,
+        food=food,
+        fit=name.match.fit,
+        certainty=name.match.certainty,
+        runners_up=name.match.runners_up,
+        mass=weights[0].mass if weights else None,
+        purchased=weights[0].purchased if weights else None,
         marks=tuple(marks),
         also=tuple(
             Constituent(portion.case.food, portion.match.fit, part.mass, part.purchased)
-            for portion, part in zip(line.portions[1:], weights[1:], strict=True)
+            for portion, part in zip(line.portions[1:], weights[1:], strict=False)
         ),
+        alternatives=name.alternatives,
+        unread=name.unread,
     )
 
 

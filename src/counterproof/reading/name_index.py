@@ -69,7 +69,11 @@ class NameIndex:
         self.joined: dict[str, tuple[str, ...]] = {}
         self.choices: dict[str, Food] = {}
         self._add(tables)
-        self.choice_texts = tuple(self.choices)
+        # Names by the first letters of their words: what looks alike mostly begins alike.
+        self.beginnings: dict[str, list[str]] = defaultdict(list)
+        for text in self.choices:
+            for start in {word[:2] for word in text.split()}:
+                self.beginnings[start].append(text)
         # In the order of the alphabet: among equally near words the first wins, always the same.
         self.spellings = tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
 
