@@ -29,6 +29,9 @@ State = Literal["intro", "ingredients", "method", "notes"]
 LONGEST_TITLE = 120
 """Longest first line that is taken for a title [characters]: assumed, two lines of print."""
 
+JUDGED = 40
+"""Lines under a heading by which it is judged: assumed, more than a part of a recipe has."""
+
 _FOR_THE = re.compile(
     r"for (?:the|each|your) [^\d,;()]{2,30}|to (?:serve|finish|garnish)", re.IGNORECASE
 )
@@ -300,7 +303,7 @@ class _Sorter:
 
     def _body(self, place: int) -> list[Item]:
         body: list[Item] = []
-        for number in range(place + 1, len(self.found)):
+        for number in range(place + 1, min(place + 1 + JUDGED, len(self.found))):
             item = self.found[number]
             if item.sign in {"heading", "bold"} or self.opened[number]:
                 break
