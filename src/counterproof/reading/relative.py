@@ -43,7 +43,7 @@ def is_share(text: str) -> bool:
     bool
         True for "2% salt by cabbage weight".
     """
-    return _PERCENT.search(text) is not None
+    return ("%" in text or "cent" in text) and _PERCENT.search(text) is not None
 
 
 def leant(split: Split) -> Split:
@@ -59,8 +59,7 @@ def leant(split: Split) -> Split:
     Split
         Unchanged unless `is_share` holds for its text.
     """
-    found = _PERCENT.search(split.text) if "%" in split.text or "cent" in split.text else None
-    if found is None:
+    if not is_share(split.text):
         return split
     name = re.split(r"\b(?:by|of)\b", _AMOUNT.sub("", split.text), maxsplit=1)[0].strip(" ,()")
     return replace(split, name=name, quantities=())
@@ -120,7 +119,7 @@ def is_covering(text: str) -> bool:
     bool
         True for "water to cover".
     """
-    return _COVER.search(text) is not None
+    return "cover" in text.lower() and _COVER.search(text) is not None
 
 
 def covering(line: MarkedLine, factor: float) -> MarkedLine:
