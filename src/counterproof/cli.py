@@ -19,6 +19,7 @@ from counterproof.errors import CounterproofError, InputError, UsageFault
 
 if TYPE_CHECKING:
     from counterproof.draws import Streams
+    from counterproof.recipe.kitchen import Kitchen
     from counterproof.recipe.model import Recipe
     from counterproof.use_cases import Order, Workbench
 
@@ -43,6 +44,12 @@ RecipeName = Annotated[
         metavar="RECIPE[+VERSION]",
         help="A recipe file, an episode's folder, or - for standard input; the demo if left out.",
         show_default=False,
+    ),
+]
+Words = Annotated[
+    list[str] | None,
+    typer.Argument(
+        metavar="[WORDS]", help="What it is called; all if left out.", show_default=False
     ),
 ]
 Json = Annotated[bool, typer.Option("--json", help="Print one JSON document and nothing else.")]
@@ -82,8 +89,8 @@ def mark(
     """Show how every line and step of a recipe was understood."""
     from counterproof import use_cases
 
-    bench = _bench()
     order = _order(recipe, kitchen, serves)
+    bench = _bench(order.kitchen)
     streams = _streams(1, 10_000)
     reading = use_cases.mark(order, bench)
     if as_json:
@@ -110,13 +117,13 @@ def footprint(
     """Work out one serving's footprint, by line and by stage, with its range."""
     from counterproof import use_cases
 
-    bench = _bench()
     order = _order(recipe, kitchen, serves)
+    bench = _bench(order.kitchen)
     streams = _streams(seed, draws)
     if as_json:
         found = use_cases.assessed(order, bench, streams)
-        _print_json(found.footprint.to_dict())
-        _leave(m.level for line in found.reading.lines for m in line.marks)
+        _print_json(found.to_dict())
+        _leave(mark.level for mark in found.marks)
     else:
         from counterproof.adapters.terminal import print_proof
 
@@ -138,7 +145,6 @@ def compare(
     """Compare servings of two or more recipes or versions, on shared draws."""
     from counterproof import use_cases
 
-    bench = _bench()
     orders = [
         order for name in recipes for order in _orders(name, kitchen, alone=len(recipes) == 1)
     ]
@@ -147,6 +153,7 @@ def compare(
             f"Only one recipe was named ({recipes[0]}), and it has no versions.",
             remedy="Name a second recipe, or a version of this one: RECIPE RECIPE+VERSION.",
         )
+    bench = _bench(*(order.kitchen for order in orders))
     found = use_cases.compared(orders, bench, _streams(seed, draws))
     if as_json:
         _print_json(found.to_dict())
@@ -179,8 +186,8 @@ def sheet(
     from counterproof.adapters.starters import slug
     from counterproof.press.sheet import sheet as page
 
-    bench = _bench()
     order = _order(recipe, kitchen, serves)
+    bench = _bench(order.kitchen)
     edition = use_cases.proof(order, bench, _streams(seed, draws), date=_day(date))
     content = page(edition)
     if output == "-":
@@ -209,13 +216,92 @@ def matrices(
     from counterproof.adapters.files import write_folder
     from counterproof.footprint.matrices import product_system
 
-    bench = _bench()
-    found = use_cases.assessed(_order(recipe, kitchen, None), bench, _streams(1, 100))
+    order = _order(recipe, kitchen, None)
+    found = use_cases.assessed(order, _bench(order.kitchen), _streams(1, 100))
     system = product_system(found.footprint).files()
     files = write_folder(
         Path(output), {name: text.encode() for name, text in sorted(system.items())}
     )
     _told(files, as_json=as_json)
+
+
+@app.command()
+def foods(
+    words: Words = None,
+    used_in: Annotated[
+        str | None,
+        typer.Option("--in", metavar="RECIPE", help="List the foods a recipe uses instead."),
+    ] = None,
+    kitchen: KitchenFile = None,
+    as_json: Json = False,
+) -> None:
+    """Look up a food: its names, weights, composition, allergens and factors, with sources."""
+    from counterproof import looking_up
+    from counterproof.adapters import lookup_terminal
+
+    if used_in is not None:
+        order = _order(used_in, kitchen, None)
+        used = looking_up.foods_in(order, _bench(order.kitchen))
+        if as_json:
+            told = [
+                {
+                    "id": u.food.id,
+                    "name": u.food.name,
+                    "class": u.food.food_class,
+                    "lines": list(u.lines),
+                }
+                for u in used
+            ]
+            _print_json({"recipe": order.called, "foods": told})
+        else:
+            lookup_terminal.print_used(used, _console())
+        return
+    bench = _bench(_kitchen(kitchen))
+    said = " ".join(words or [])
+    streams = _streams(1, 10_000)
+    found = looking_up.foods_found(said, bench)
+    alone = found.exact or len(found.rows) == 1
+    if as_json:
+        rows = found.rows if said else ()
+        whole = [looking_up.food_account(food, bench.tables, streams) for food in rows]
+        _print_json(
+            {
+                "words": said,
+                "found": [account.to_dict(bench.tables) for account in whole]
+                or [{"id": f.id, "name": f.name, "class": f.food_class} for f in found.rows],
+                "left_off": found.left_off,
+                "nearest": list(found.nearest),
+            }
+        )
+    else:
+        first = looking_up.food_account(found.rows[0], bench.tables, streams) if alone else None
+        lookup_terminal.print_foods(said, found, first, bench.tables, _console())
+    _leave(() if found.rows else ("doubt",))
+
+
+@app.command()
+def factors(words: Words = None, kitchen: KitchenFile = None, as_json: Json = False) -> None:
+    """Look up an emission factor: its percentiles, stages, basis, boundary and source."""
+    from counterproof import looking_up
+    from counterproof.adapters.lookup_terminal import print_factors
+
+    tables = _bench(_kitchen(kitchen)).tables
+    said = " ".join(words or [])
+    streams = _streams(1, 10_000)
+    found = looking_up.factors_found(said, tables)
+    accounts = [looking_up.factor_account(factor, tables, streams) for factor in found.rows]
+    if as_json:
+        _print_json(
+            {
+                "words": said,
+                "found": [account.to_dict(tables) for account in accounts],
+                "left_off": found.left_off,
+                "nearest": list(found.nearest),
+            }
+        )
+    else:
+        print_factors(said, found, accounts, _console())
+    _leave(() if found.rows else ("doubt",))
 
 
 @new.command("season")
@@ -246,11 +332,27 @@ def _told(files: Sequence[Path], *, as_json: bool) -> None:
             _say(f"{file}")
 
 
-def _bench() -> Workbench:
+def _bench(*kitchens: Kitchen) -> Workbench:
+    """Tables and matcher for some kitchens, which must share their own foods and factors."""
+    from counterproof.adapters.files import own_table
     from counterproof.adapters.tables import load_tables
     from counterproof.use_cases import Workbench
 
-    return Workbench.over(load_tables())
+    own = {own_table(kitchen) for kitchen in kitchens} or {None}
+    if len(own) > 1:
+        raise InputError(
+            "These recipes are cooked in kitchens with different own foods and factors.",
+            remedy="Name one kitchen for all of them with --kitchen FILE.",
+        )
+    return Workbench.over(load_tables(own=own.pop()))
+
+
+def _kitchen(file: str | None) -> Kitchen:
+    """The kitchen named, or the one of the folder one stands in."""
+    from counterproof.adapters.files import load_kitchen
+    from counterproof.recipe.model import Recipe
+
+    return load_kitchen(Recipe("", (), (), file=str(Path("recipe.md"))), file)
 
 
 def _streams(seed: int, draws: int) -> Streams:
@@ -260,13 +362,13 @@ def _streams(seed: int, draws: int) -> Streams:
 
 
 def _order(name: str | None, kitchen: str | None, serves: float | None) -> Order:
-    from counterproof.adapters.files import load_kitchen, load_recipe
+    from counterproof.adapters.files import load_kitchen, load_prices, load_recipe
     from counterproof.use_cases import Order
 
     recipe, version = load_recipe(_or_demo(name), sys.stdin.buffer)
-    return Order(
-        recipe, load_kitchen(recipe, kitchen), version, serves, name=_called(recipe, version)
-    )
+    place = load_kitchen(recipe, kitchen)
+    called = _called(recipe, version)
+    return Order(recipe, place, version, serves, name=called, prices=load_prices(recipe))
 
 
 def _orders(name: str, kitchen: str | None, *, alone: bool) -> list[Order]:

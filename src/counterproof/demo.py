@@ -12,6 +12,7 @@ from counterproof.adapters.files import (
     demo_season,
     episodes,
     load_kitchen,
+    load_prices,
     load_recipe,
     write_folder,
 )
@@ -45,12 +46,12 @@ def press_demo(folder: Path, console: Console) -> list[Path]:
     written: list[Path] = []
     for at, episode in enumerate(episodes(demo_season())):
         recipe, _ = load_recipe(str(episode))
-        order = Order(recipe, load_kitchen(recipe), name=recipe.title)
+        order = Order(recipe, load_kitchen(recipe), name=recipe.title, prices=load_prices(recipe))
         edition = proof(order, bench, streams, date=DEMO_DAY)
         if at == 0:
             print_proof(edition, console)
         found = assessed(order, bench, streams)
-        document = json.dumps(found.footprint.to_dict(), ensure_ascii=False, indent=2) + "\n"
+        document = json.dumps(found.to_dict(), ensure_ascii=False, indent=2) + "\n"
         contents = {
             f"{episode.name}.html": sheet(edition).encode(),
             f"{episode.name}.json": document.encode(),

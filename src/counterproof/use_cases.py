@@ -12,6 +12,7 @@ from counterproof.draws import Streams
 from counterproof.errors import UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
+from counterproof.marks import Mark
 from counterproof.plan.first_model import plan_of
 from counterproof.plan.model import Plan
 from counterproof.proof import Edition
@@ -80,6 +81,12 @@ class Assessed:
     plan: Plan
     footprint: Footprint
     cost: Cost | None = None
+
+    @property
+    def marks(self) -> tuple[Mark, ...]:
+        """Every mark beside an ingredient line, by whichever room it was made."""
+        read = [mark for line in self.reading.lines for mark in line.marks]
+        return (*read, *(mark for marks in self.footprint.marks.values() for mark in marks))
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
