@@ -302,7 +302,11 @@ class Matcher:
         for word in sought.hints - entry.words:
             if word not in written and not natural(word, entry.food):
                 certainty *= 0.95
-        if entry.contested and len(entry.words) == len(written) and entry.said != sought.said:
+        if len(entry.words) == len(written) and (
+            entry.said != sought.said
+            if entry.contested
+            else not entry.bare and canonical(entry.said) != written
+        ):
             certainty *= ANOTHER_ORDER
         if entry.contested and entry.region:
             home = "uk" if sought.region in {"au", "metric"} else sought.region

@@ -256,6 +256,8 @@ def _listed_seasonings(split: Split, pieces: list[str], matcher: Matcher) -> lis
 def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | None:
     """Read "salt and pepper": two foods in one line, where the table has no such name as a whole."""
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
+    if len(pieces) > 1:
+        pieces = [part for piece in pieces for part in piece.split(",") if part.strip()]
     if len(pieces) > 1 and matcher.knows(name):
         pieces = [name]
     pieces += _listed_seasonings(split, pieces, matcher)

@@ -20,7 +20,7 @@ JOINING = _listed(
 # Quality, ripeness, size, temperature, cut and handling: the food stays the same.
 HARMLESS = _listed(
     """
-    organic good quality best high freshly ripe firm raw natural pure plain real range
+    organic good quality best high freshly ripe firm raw natural pure plain real
     freerange outdoor reared local homemade home made ready readymade shop store bought prepared
     large medium small big extra jumbo mini tiny baby young old new season seasonal thick
     thin thinly thickly finely roughly coarsely coarse fine long half halved

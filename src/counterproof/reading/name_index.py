@@ -62,7 +62,7 @@ class NameIndex:
     def __init__(self, tables: Tables) -> None:
         self.by_name: dict[str, Food] = {plain(f.name): f for f in tables.foods.values()}
         self.exact: dict[str, Food] = {}  # names with prepositions or numbers: only as a whole
-        self.alone: dict[frozenset[str], Food] = {}  # words that mean one food everywhere
+        self.alone: dict[frozenset[str], IndexedName] = {}  # words that mean one food everywhere
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
@@ -94,9 +94,13 @@ class NameIndex:
         if found is not None or _NUMBERED.search(name):
             return found
         said = words(name)
-        if JOINING.isdisjoint(said):
-            return self.alone.get(frozenset(canonical(said)))
-        return self.exact.get(" ".join(said))
+        if not JOINING.isdisjoint(said):
+            return self.exact.get(" ".join(said))
+        own = canonical(said)
+        entry = self.alone.get(frozenset(own))
+        if entry is None or not (entry.bare or canonical(entry.said) == own):
+            return None
+        return entry.food
 
     def knows(self, name: str) -> bool:
         """Whether the table has these very words as a name, in any order.
@@ -170,7 +174,7 @@ class NameIndex:
             for head in _heads(own):
                 self.by_head[head].append(entry)
             if not entry.contested:
-                self.alone[named] = food
+                self.alone.setdefault(named, entry)
 
     def _learn(self, own: tuple[str, ...], food: Food) -> None:
         """Take a name's words into the vocabulary."""

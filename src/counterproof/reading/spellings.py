@@ -68,6 +68,7 @@ SINGULARS = {
 }
 
 _POSSESSIVES = re.compile(r"[’'`´ʼ]s?(?=\W|$)|[’'`´ʼ]")
+_FREE_RANGE = re.compile(r"free[- ]range")
 _WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
 _LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
 
@@ -133,7 +134,8 @@ def words(text: str) -> tuple[str, ...]:
         and the flour grade 00 are kept.
     """
     found: list[str] = []
-    for word in _WORD.findall(_POSSESSIVES.sub("", plain(text))):
+    bare = _FREE_RANGE.sub("freerange", _POSSESSIVES.sub("", plain(text)))
+    for word in _WORD.findall(bare):
         one = word.replace(" ", "") if word[0].isdigit() else singular(word)
         spelt = SPELLINGS.get(one, one)
         if " " in spelt:

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
+from counterproof.reading.modifiers import VESSELS
 from counterproof.reading.spellings import words
 from counterproof.reading.telling import assumed, figures, grams, said
 from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
@@ -259,6 +260,9 @@ def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:
     size = _SIZES.get(split.size, split.size)
     if size in {"thumb-sized", "finger-sized"} and quantity.measure == "piece":
         return "thumb", ""
+    first = words(split.name)[:1]
+    if quantity.measure == "piece" and first and first[0] in VESSELS and " " in split.name:
+        return first[0], ""  # "2 trays ice cubes": trays are counted, not cubes
     return quantity.measure, size if size in SIZED else ""
 
 
