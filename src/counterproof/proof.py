@@ -7,7 +7,7 @@ a surface only renders it.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from counterproof.draws import Range
 from counterproof.marks import Mark
@@ -74,6 +74,26 @@ class SourceLine:
     credit: str
 
 
+@dataclass(frozen=True, slots=True)
+class CostProof:
+    """What one serving costs, as far as the cook's own prices reach."""
+
+    per_serving: Range  # in `currency`
+    currency: str
+    coverage: float  # share of the mass, without water, that has a price
+    first: str  # days of the prices used, ISO 8601
+    last: str
+    not_priced: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AllergensUs:
+    """The allergens by the nine of the US, beside the fourteen that the Edition tells first."""
+
+    present: tuple[str, ...]
+    read_label: tuple[str, ...]
+
+
 @dataclass(frozen=True)
 class Edition:
     """Everything one proof shows."""
@@ -105,3 +125,7 @@ class Edition:
     sources: tuple[SourceLine, ...]
     basis: Mapping[str, str | int | float]
     per: Mapping[str, float | None]
+    nutrition: Mapping[str, float | None] = field(default_factory=dict)  # of one serving
+    nutrition_coverage: Mapping[str, float] = field(default_factory=dict)  # share of the mass
+    cost: CostProof | None = None
+    allergens_us: AllergensUs | None = None

@@ -10,12 +10,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from counterproof.comparison.paired import Pair
+from counterproof.costing import Cost
 from counterproof.draws import Product, Range, Streams
 from counterproof.footprint.model import Footprint
 from counterproof.in_words import process_in_words, quantity_in_words, version_in_words
 from counterproof.plan.cautions import DEFER, cautions_of
 from counterproof.plan.model import Plan
-from counterproof.proof import Edition, LineProof, SourceLine, StepProof, VersionProof
+from counterproof.proof import (
+    AllergensUs,
+    CostProof,
+    Edition,
+    LineProof,
+    SourceLine,
+    StepProof,
+    VersionProof,
+)
+from counterproof.reading.allergen_schemes import under
 from counterproof.reading.allergens import allergens_of_line, allergens_of_recipe
 from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.recipe.kitchen import defaults_used
@@ -24,11 +34,12 @@ from counterproof.rows import Tables
 
 @dataclass(frozen=True, slots=True)
 class Sorts:
-    """What the typesetter has at hand beside the results: tables, draws, the date to print."""
+    """What the typesetter has at hand beside the results: tables, draws, the date, the cost."""
 
     tables: Tables
     streams: Streams
     date: str | None = None
+    cost: Cost | None = None
 
 
 def typeset(
@@ -102,7 +113,22 @@ def typeset(
         ),
         basis=basis,
         per=footprint.per,
+        nutrition=footprint.nutrition.amounts,
+        nutrition_coverage=footprint.nutrition.coverage,
+        cost=_cost(sorts.cost),
+        allergens_us=_allergens_us(reading, tables),
     )
+
+
+def _cost(cost: Cost | None) -> CostProof | None:
+    if cost is None:
+        return None
+    return CostProof(cost.per_serving, cost.currency, cost.coverage, *cost.dates, cost.not_priced)
+
+
+def _allergens_us(reading: Reading, tables: Tables) -> AllergensUs:
+    found = allergens_of_recipe(reading, under("us", tables))
+    return AllergensUs(found.present, found.read_the_label)
 
 
 def _cautions(reading: Reading) -> tuple[str, ...]:

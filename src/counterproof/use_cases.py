@@ -206,7 +206,7 @@ def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None 
         other = assessed(replace(order, version=version.name, name=version.name), bench, streams)
         beside = Entry(version.name, other.reading, other.plan)
         versions.append((other.footprint, paired(beside, entry, bench.tables, streams=streams)))
-    sorts = Sorts(bench.tables, streams, date)
+    sorts = Sorts(bench.tables, streams, date, base.cost)
     return typeset(base.reading, base.plan, base.footprint, versions, sorts)
 
 
