@@ -139,6 +139,9 @@ def test_not_a_recipe(text: str, line: int | None, words: str) -> None:
         ("- one\n- two", 2, "list of keys"),
         ("just words", 2, "list of keys"),
         ("serves: 2\n\tmakes: 3", 3, "YAML"),
+        ("[" * 900, 2, "nested too deeply"),
+        ("[" * 5000, 2, "brackets"),
+        ("a: b\n" * 20_000, 1, "characters"),
     ],
 )
 def test_broken_front_matter(front: str, line: int, words: str) -> None:
@@ -242,6 +245,16 @@ def test_any_words_survive_being_written(line: str) -> None:
         title=line, lines=tuple(words), steps=tuple(steps), intro=line, notes=line
     )
     assert same_words(read_text(write_text(changed)), changed)
+
+
+@pytest.mark.parametrize(
+    "unit",
+    ["**a ", "__a", "[a](", "`", "a<!-- -->", "<!--", "a ", "about ", "> ", "- ", "|-", " #", ";a"],
+)
+def test_a_line_of_nothing_but_signs_is_one_line(unit: str) -> None:
+    recipe = read_text(BARE.replace("2 slices bread", "2 slices bread " + unit * 20_000))
+    assert len(recipe.lines) == 1
+    assert recipe.lines[0].text.startswith("2 slices bread")
 
 
 @pytest.mark.property

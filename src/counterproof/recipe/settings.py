@@ -34,6 +34,9 @@ _IN_WORDS = {
     "tuple_type": "is no list; write [one, two]",
 }
 
+MOST_BRACKETS = 1000
+"""Most opening brackets read in one block of settings: assumed, a hundred versions have fewer."""
+
 NEAR = 60.0
 """Similarity from which a known key is offered for an unknown one: assumed, a typing slip or two
 in a short word scores above it."""
@@ -113,6 +116,13 @@ def yaml_tree(text: str, *, error: type[InputError], file: str | None, first_lin
         If it is no YAML, or not a list of keys.
     """
     remedy = 'Write one "key: value" a line, and put a value with a colon or # in quotes.'
+    if text.count("[") + text.count("{") > MOST_BRACKETS:
+        raise error(
+            f"The settings hold more than {MOST_BRACKETS} brackets.",
+            remedy=remedy,
+            file=file,
+            line=first_line,
+        )
     reader = YAML(typ="rt", pure=True)
     reader.allow_duplicate_keys = False
     try:
@@ -134,14 +144,11 @@ def yaml_tree(text: str, *, error: type[InputError], file: str | None, first_lin
             file=file,
             line=first_line + mark.line if mark else first_line,
         ) from None
-    except (
-        YAMLError,
-        ValueError,
-        TypeError,
-        ArithmeticError,
-        LookupError,
-        RecursionError,
-    ) as fault:
+    except RecursionError:
+        raise error(
+            "The settings are nested too deeply.", remedy=remedy, file=file, line=first_line
+        ) from None
+    except (YAMLError, ValueError, TypeError, ArithmeticError, LookupError) as fault:
         what = str(fault).splitlines()[0] if str(fault) else type(fault).__name__
         raise error(
             f"The settings are not YAML that can be read: {what}.",
