@@ -18,9 +18,9 @@ from counterproof.physics.values import GAS_CONSTANT, Draws
 from counterproof.sourced import Sourced
 
 BETWEEN: Final = Sourced(
-    0.5, "1", 0.5, "assumed", "",
+    0.5, "1", 1.1, "assumed", "",
     "where evaporation lies between the still-air pool equation (0) and the analogy of heat and "
-    "mass (1): unknown, so anywhere",
+    "mass (1): unknown, so nine cases in ten between 0.2 and 0.95",
 )  # fmt: skip
 POOL: Final = Sourced(
     0.089 / 2300e3, "kg/(m² s Pa)", 0.3, "assumed", "",
