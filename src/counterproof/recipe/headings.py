@@ -65,6 +65,7 @@ _AMOUNT = re.compile(
     rf"\d+(?:[.,/⁄]\d+)?\s*[½¼¾⅓⅔⅛⅜⅝⅞x×]?|[½¼¾⅓⅔⅛⅜⅝⅞]|"
     rf"(?:(?:{_NUMBER_WORD})\s+(?:(?:{_NUMBER_WORD}|of|the)\s+)*(?:{_MEASURE_WORD})\b)|"
     rf"(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|half)\s+\w|"
+    rf"an?\s+whole\s|"
     rf"(?:{_MEASURE_WORD})\s+(?:and\s+\w+\s+)?of\b)",
     re.IGNORECASE,
 )
@@ -74,15 +75,19 @@ _SEASONING = re.compile(
     re.IGNORECASE,
 )
 _VERB = re.compile(
-    r"(?:add|arrange|bake|beat|blend|boil|bring|brush|chill|chop|coat|combine|cook|cool|core|cover|crack|"
-    r"crush|cut|discard|dissolve|divide|drain|drizzle|drop|dry|fill|finish|flip|fold|freeze|fry|"
+    r"(?:(?:finely|thinly|roughly|coarsely|gently|slowly|carefully|lightly|quickly)\s+)?(?:add|arrange|bake|beat|blend|boil|bring|brush|chill|chop|coat|combine|cook|cool|core|cover|crack|"
+    r"crush|cut|dice|discard|dissolve|divide|drain|drizzle|drop|dry|fill|finish|flip|fold|follow|freeze|fry|"
     r"garnish|give|grate|grease|grill|grind|heat|keep|knead|ladle|lay|leave|let|lift|lower|make|"
-    r"marinate|mash|measure|melt|meanwhile|microwave|mix|once|pat|peel|place|poach|pop|pour|preheat|prepare|press|"
-    r"put|reduce|refrigerate|remove|rest|return|rinse|roast|roll|rub|sauté|saute|scatter|season|"
+    r"marinate|mash|measure|melt|meanwhile|mince|microwave|mix|once|pat|peel|place|poach|pop|pour|preheat|prepare|press|"
+    r"put|reduce|refrigerate|remove|rest|return|rinse|roast|roll|rub|sauté|saute|scatter|sear|season|"
     r"separate|serve|set|shake|sift|simmer|skim|slice|soak|spoon|spread|sprinkle|steam|steep|stir|"
     r"store|strain|stuff|take|taste|then|thicken|tip|toast|top|toss|trim|turn|use|warm|wash|when|"
     r"whip|whisk|whizz|while|wrap|wipe|after|next|finally|first|now|in a|on a|into a|to make)\b",
     re.IGNORECASE,
+)
+
+_FOR_THE = re.compile(
+    r"for (?:the|each|your) [^\d,;()]{2,30}|to (?:serve|finish|garnish)", re.IGNORECASE
 )
 
 
@@ -170,6 +175,23 @@ def looks_like_amount(text: str) -> bool:
     if not text or re.match(r"\d+(?:st|nd|rd|th)\b|\d+\s*(?:minutes?|mins?|hours?|hrs?)\b", text):
         return False
     return _begins_with_amount(text) and not _long_sentence(text)
+
+
+def heads_ingredients(text: str) -> bool:
+    """Return whether an entry of an ingredient list is a heading: "For the sauce:".
+
+    Parameters
+    ----------
+    text : str
+        The entry.
+
+    Returns
+    -------
+    bool
+        True where it is.
+    """
+    short = len(text.split()) <= 7 and not looks_like_amount(text)
+    return short and (text.endswith(":") or _FOR_THE.fullmatch(text) is not None)
 
 
 def is_seasoning(text: str) -> bool:

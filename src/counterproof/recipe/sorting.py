@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal
 
 from counterproof.recipe.headings import (
+    heads_ingredients,
     is_seasoning,
     looks_like_amount,
     looks_like_ingredient,
@@ -32,9 +33,6 @@ LONGEST_TITLE = 120
 JUDGED = 40
 """Lines under a heading by which it is judged: assumed, more than a part of a recipe has."""
 
-_FOR_THE = re.compile(
-    r"for (?:the|each|your) [^\d,;()]{2,30}|to (?:serve|finish|garnish)", re.IGNORECASE
-)
 _INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
 
 
@@ -148,9 +146,10 @@ class _Sorter:
         """Return where a list of short lines without amounts or heading begins, if one does."""
         if "ingredients" in self.opened or any(looks_like_amount(i.text) for i in self.found):
             return None
+        spaced = sum(item.gap for item in self.found) * 2 > len(self.found)  # a line, a blank
         run = 0
         for place, item in enumerate(self.found[start:], start):
-            follows = run and not item.gap
+            follows = run and (spaced or not item.gap)
             listed = item.sign in {"plain", "bullet"} and looks_like_ingredient(item.text)
             if not listed or self.opened[place] or statement(item.text):
                 if run >= 2:
@@ -209,14 +208,7 @@ class _Sorter:
         if part == "method":
             self._step(rest, item.at)
             return
-        pieces = [""]
-        for piece in re.split(r"(?:;|,(?!\d))\s*", rest):
-            begins = looks_like_amount(piece) or is_seasoning(piece) or ";" in rest
-            if not pieces[-1] or begins:
-                pieces.append(piece)
-            else:
-                pieces[-1] += f", {piece}"
-        for piece in pieces:
+        for piece in _pieces(rest):
             if piece.strip(" ."):
                 self._line(piece.strip(), item.at)
 
@@ -357,7 +349,7 @@ class _Sorter:
             begins = looks_like_amount(item.text) or (
                 item.sign == "bullet" and looks_like_ingredient(item.text)
             )
-            begins = begins or place == self.unmeasured
+            begins = begins or place == self.unmeasured or self._leads_amounts(place, item)
             if item.literal or not begins or self._later(place, "ingredients"):
                 self.out.intro.append(item.raw)
                 return
@@ -373,6 +365,19 @@ class _Sorter:
                 self._step(item.text, item.at)
         else:
             self.out.notes.append(item.raw)
+
+    def _leads_amounts(self, place: int, item: Item) -> bool:
+        """Return whether a short first line without amount stands on lines with amounts."""
+        following = self.found[place + 1] if place + 1 < len(self.found) else None
+        return (
+            following is not None
+            and item.gap
+            and not following.gap
+            and item.sign == following.sign == "plain"
+            and looks_like_amount(following.text)
+            and len(item.text.split()) <= 4
+            and looks_like_ingredient(item.text)
+        )
 
     def _among_ingredients(self, place: int, item: Item) -> None:
         step = looks_like_step(item.text) and not item.literal
@@ -413,18 +418,14 @@ class _Sorter:
         self.out.steps.append(WrittenLine(len(self.out.steps) + 1, text, self.section, at))
 
 
-def heads_ingredients(text: str) -> bool:
-    """Return whether an entry of an ingredient list is a heading: "For the sauce:".
-
-    Parameters
-    ----------
-    text : str
-        The entry.
-
-    Returns
-    -------
-    bool
-        True where it is.
-    """
-    short = len(text.split()) <= 7 and not looks_like_amount(text)
-    return short and (text.endswith(":") or _FOR_THE.fullmatch(text) is not None)
+def _pieces(text: str) -> list[str]:
+    """Return the ingredients of a list on one line, cut at semicolons, else at commas."""
+    if ";" in text:
+        return re.split(r";(?![^()]*\))", text)
+    pieces = [""]
+    for piece in re.split(r",(?!\d)(?![^()]*\))\s*", text):
+        if not pieces[-1] or looks_like_amount(piece) or is_seasoning(piece):
+            pieces.append(piece)
+        else:
+            pieces[-1] += f", {piece}"
+    return pieces

@@ -13,10 +13,11 @@ from counterproof.recipe.front_matter import (
     settings_of,
     written_settings,
 )
+from counterproof.recipe.headings import heads_ingredients
 from counterproof.recipe.markup import file_lines, items, spaced, written
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.servings import shown_servings, statement
-from counterproof.recipe.sorting import heads_ingredients, sorted_parts
+from counterproof.recipe.sorting import sorted_parts
 
 UNTITLED = "Untitled recipe"
 LONGEST_SETTINGS = 50_000

@@ -16,7 +16,7 @@ assumed, between a long ingredient line and the shortest width at which letters 
 LONGEST_PARAGRAPH = 5000
 """Length from which a paragraph is not added to [characters]: assumed, two pages of print."""
 
-_END_OF_SENTENCE = re.compile(r"[.!?:;][)\"'”’]*$")
+_END_OF_SENTENCE = re.compile(r"[.!?:][)\"'”’]*$")
 
 
 def joined(found: list[Item]) -> list[Item]:
@@ -59,7 +59,10 @@ def _continues(before: Item, item: Item) -> bool:
         return False
     if before.sign != "plain" and item.indent >= max(2, before.indent + 1):
         return True
+    if before.text.count("(") > before.text.count(")") and before.length >= WRAPPED_FROM // 2:
+        return True  # a bracket is open
     if _END_OF_SENTENCE.search(before.text[-8:]) or looks_like_amount(item.text):
         return False
-    wrapped = before.length >= WRAPPED_FROM and item.text[:1].islower()
+    goes_on = item.text[:1].islower() or item.text.startswith("(")
+    wrapped = before.length >= WRAPPED_FROM and goes_on
     return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)
