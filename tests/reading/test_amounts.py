@@ -228,6 +228,18 @@ def test_a_bare_count_falls_back_on_the_head(small: Scale) -> None:
     assert small.kg("3 cabbages") == pytest.approx(2.7)
 
 
+def test_a_squeeze_and_a_twist_are_by_eye(small: Scale) -> None:
+    squeeze, twist = small.lines("a squeeze of lemon", "1 lemon twist")
+    assert [line.food and line.food.id for line in (squeeze, twist)] == [
+        "lemon-juice",
+        "lemon-zest",
+    ]
+    assert squeeze.mass is not None
+    assert squeeze.mass.mean < 0.02
+    assert twist.mass is not None
+    assert twist.mass.mean < 0.01
+
+
 def test_a_size_without_a_row_is_assumed_and_said(small: Scale) -> None:
     line = small.line("1 large tomato")
     assert line.mass is not None

@@ -115,6 +115,10 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("tin", ""): (400, 0.15, "a tin"),
     ("jar", "condiments & sauces"): (190, 0.3, "a jar of sauce"),
     ("jar", ""): (340, 0.3, "a jar"),
+    ("packet", "spices"): (30, 0.4, "a packet of a spice mix"),
+    ("sachet", "spices"): (30, 0.4, "a sachet of a spice mix"),
+    ("jar", "spices"): (40, 0.3, "a jar of a spice"),
+    ("packet", "sugars & syrups"): (8, 0.3, "a packet of vanilla sugar"),
     ("packet", ""): (250, 0.4, "a packet"),
     ("bag", ""): (250, 0.4, "a bag"),
     ("sachet", ""): (10, 0.5, "a sachet"),
@@ -190,7 +194,10 @@ _OCCASION: dict[str, tuple[float, str]] = {
     "salt": (3, "half a teaspoon of salt"),
     "sugars & syrups": (10, "a dusting or two teaspoons of sugar"),
     "oils": (14, "a tablespoon of oil for the pan"),
-    "butter & fats": (10, "butter for the tin"),
+    "butter & fats": (10, "fat for the tin"),
+    "water & ice": (150, "enough to top up a glass"),
+    "soft drinks": (150, "enough to top up a glass"),
+    "wine & beer": (100, "enough to top up a glass"),
     "": (20, "some to serve"),
 }
 _FRYING = (500.0, "half a litre of oil to fry in")

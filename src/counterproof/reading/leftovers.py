@@ -29,10 +29,13 @@ from counterproof.reading.modifiers import (
     NEVER_LAST,
     OTHER_PARTS,
     PARTS,
+    PICKLE_CLASSES,
     PLACES,
     REPLACING,
+    SWEET_CLASSES,
     VARIETIES,
     VESSELS,
+    WET_FORMS,
 )
 
 if TYPE_CHECKING:
@@ -85,17 +88,20 @@ def natural(state: str, food: Food) -> bool:
     bool
         True for "dried" of a pulse, "ground" of a spice, "cured" of olives.
     """
+    parts = frozenset(food.id.split("-"))
+    classes = {
+        "dried": DRY_CLASSES if WET_FORMS.isdisjoint(parts) else frozenset[str](),
+        "ground": GROUND_CLASSES,
+        "candied": SWEET_CLASSES,
+        **dict.fromkeys(("cured", "pickled", "preserved", "canned"), PICKLE_CLASSES),
+    }
     if state == "fresh":
-        return food.food_class not in KEPT_CLASSES and KEPT_FORMS.isdisjoint(food.id.split("-"))
-    if state == "dried":
-        return food.food_class in DRY_CLASSES
-    if state == "ground":
-        return food.food_class in GROUND_CLASSES
-    if state in {"cured", "pickled", "preserved", "canned"} and food.food_class == "pickles":
-        return True
-    if state == "candied" and food.food_class in {"sugars & syrups", "dried fruit"}:
-        return True
-    return food.food_class == "water & ice" or state in food.id.split("-")
+        return food.food_class not in KEPT_CLASSES and KEPT_FORMS.isdisjoint(parts)
+    return (
+        food.food_class in classes.get(state, ())
+        or food.food_class == "water & ice"
+        or state in parts
+    )
 
 
 def certainty_kept(

@@ -33,6 +33,8 @@ _WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", 
 _BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
 _BY_SPOON = 0.65  # sure that a spoonful of a root is its powder
 _SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
+_KEPT = frozenset({"spices", "dried herbs"})
+_OF_FRESH = frozenset({"bunch", "sprig", "handful", "stalk", "leaf"})
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -161,11 +163,16 @@ def _counted(split: Split, name: str, matcher: Matcher) -> str:
 
 
 def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
-    """The match, or the runner-up that suits the amount: a drink is not counted, nor peeled."""
+    """The match, or what suits the amount: a drink is not counted, nor peeled, no spice bunched."""
     food = match.food
+    measure = split.quantities[0].measure if split.quantities else ""
+    if food is not None and food.food_class in _KEPT and measure in _OF_FRESH:
+        fresh = matcher.match(f"fresh {split.name}")
+        if fresh.food is not None and fresh.food.food_class == "fresh herbs":
+            return fresh
     if food is None or food.kind != "liquid" or not match.runners_up:
         return match
-    by_piece = bool(split.quantities) and split.quantities[0].measure == "piece"
+    by_piece = measure == "piece"
     worked = not _WORKED.isdisjoint(words(split.preparation))
     if not (worked or (by_piece and not matcher.counts(food))):
         return match

@@ -64,7 +64,7 @@ COLOUR_DECIDES = _listed("pepper bean currant pea lentil")
 # Words that put something else in the food's place ("vegan cheese", "imitation crab").
 REPLACING = _listed(
     "vegan plant mock imitation faux meatless meatfree eggless dairy nondairy non veggie "
-    "vegetarian substitute replacer alternative analogue free"
+    "vegetarian flax flaxseed chia substitute replacer alternative analogue free"
 )
 ANIMAL_CLASSES = frozenset(
     {
@@ -208,6 +208,9 @@ DRY_CLASSES = frozenset(
 )  # fmt: skip
 KEPT_CLASSES = frozenset({"spices", "dried herbs", "dried fruit", "pickles", "salt"})
 KEPT_FORMS = frozenset({"frozen", "canned", "dried", "dry", "candied", "pickled"})
+WET_FORMS = frozenset({"cooked", "canned", "fresh", "frozen", "boiled"})
+PICKLE_CLASSES = frozenset({"pickles"})
+SWEET_CLASSES = frozenset({"sugars & syrups", "dried fruit"})
 GROUND_CLASSES = frozenset({"spices", "flour & starch", "salt", "sugars & syrups", "nuts & seeds"})
 
 # Heads that are made of what stands before them: an unknown word before them is another food.
@@ -247,4 +250,6 @@ FLAVOURS = _listed("vanilla cinnamon peppered herbed marinated seasoned honeyed"
 VESSELS = _listed("pot tub punnet carton packet pack bag box bottle jar tube tin tray can sack net")
 
 # A cook's measures and vessels, never a food by themselves.
-NEVER_FOOD = _listed("thermometer cheesecloth thermos skewer foil parchment paper string twine")
+NEVER_FOOD = _listed(
+    "thermometer cheesecloth thermos skewer foil parchment paper string twine glove towel"
+)

@@ -7,12 +7,17 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from counterproof.reading.lines import split_line
+from counterproof.reading.model import Quantity
 from counterproof.reading.relative import leant
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
     from counterproof.units import System
 
+_DRAWN = re.compile(
+    r"(?:(?:\w+ )?(?:squeezes?|twists?) of (?:the )?(?P<after>.+)|(?P<before>.+) twists?)$",
+    re.IGNORECASE,
+)
 _ADDED = re.compile(r"(?:^|[,;]\s*)(?:\+|plus|and)\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)", re.IGNORECASE)
 
 
@@ -32,7 +37,7 @@ def settled(split: Split, system: System) -> Split:
         With the name, and the amount where one is given, of its meaning.
     """
     if not split.meaning:
-        return leant(split)
+        return drawn(leant(split))
     name, amount = split.meaning, None
     pieces = [piece.strip() for piece in split.meaning.split(",") if piece.strip()]
     for piece in pieces:
@@ -56,6 +61,32 @@ def settled(split: Split, system: System) -> Split:
         packs=amount.packs,
         container=amount.container or split.container,
         size=amount.size,
+    )
+
+
+def drawn(split: Split) -> Split:
+    """The line with "a squeeze of lemon" and "a twist of orange" as juice and zest by eye.
+
+    Parameters
+    ----------
+    split : Split
+        The line as the grammar split it.
+
+    Returns
+    -------
+    Split
+        With the fruit as its name and what is drawn from it as a flag.
+    """
+    found = _DRAWN.match(split.name)
+    if found is None:
+        return split
+    squeezed = "squeeze" in split.name.lower()
+    first = split.quantities[0] if split.quantities else Quantity(1.0, 1.0, "piece")
+    return replace(
+        split,
+        name=found["after"] or found["before"],
+        quantities=(replace(first, measure="splash" if squeezed else "strip"),),
+        flags=split.flags | {"juice of" if squeezed else "zest of"},
     )
 
 

@@ -221,7 +221,7 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     food = case.food
     measure, size = _counted_as(quantity, case.split)
     tail = _tail(quantity, case, size)
-    if case.fruit is not None and case.fruit.id != food.id:
+    if measure == "piece" and case.fruit is not None and case.fruit.id != food.id:
         return _from_fruit(quantity, number, case, case.fruit, size)
     asked = [food.drawn_measure] if measure == "piece" and food.drawn_measure else []
     found = _weight_of_one([*asked, measure], case, size)
