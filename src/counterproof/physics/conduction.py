@@ -28,15 +28,15 @@ class Body:
     ----------
     directions : tuple of (Shape, float or array)
         Each direction heat can take, with half thickness or radius. [m]
-    conductivity : float
+    conductivity : float or (n,) array
         Thermal conductivity, > 0. [W/(m K)]
-    diffusivity : float
+    diffusivity : float or (n,) array
         Thermal diffusivity, > 0. [m²/s]
     """
 
     directions: tuple[tuple[Shape, float | Draws], ...]
-    conductivity: float
-    diffusivity: float
+    conductivity: float | Draws
+    diffusivity: float | Draws
 
     def modes(self, coefficient: float | Draws, count: int = MODES) -> tuple[Modes, ...]:
         """Modes of each direction.
@@ -125,11 +125,9 @@ class Body:
                 remedy="Ask for a temperature between those of the food and its surroundings.",
             )
         found = self.modes(coefficient)
-        rates = [
-            direction.roots * direction.roots * self.diffusivity / half**2
-            for direction, (_, half) in zip(found, self.directions, strict=True)
-        ]
-        slowest = sum(rate[..., 0] for rate in rates)
+        slowest: Draws = np.zeros(())
+        for direction, (_, half) in zip(found, self.directions, strict=True):
+            slowest = slowest + direction.roots[..., 0] ** 2 * self.diffusivity / half**2
         lead: Draws = np.ones(())
         for at, direction in enumerate(found):
             amplitudes: Draws = getattr(direction, _place_along(place, at))
@@ -211,9 +209,9 @@ def can(
     ----------
     diameter, height : float or (n,) array
         Of the filling. [m]
-    conductivity : float
+    conductivity : float or (n,) array
         Of the food. [W/(m K)]
-    diffusivity : float
+    diffusivity : float or (n,) array
         Of the food. [m²/s]
 
     Returns
@@ -235,9 +233,9 @@ def brick(sides: tuple[float, float, float], conductivity: float, diffusivity: f
     ----------
     sides : tuple of float
         Three edges. [m]
-    conductivity : float
+    conductivity : float or (n,) array
         Of the food. [W/(m K)]
-    diffusivity : float
+    diffusivity : float or (n,) array
         Of the food. [m²/s]
 
     Returns

@@ -285,14 +285,31 @@ class Conducted:
         (n,) array
             Time; 0 if it starts below, infinite if it never gets there. [s]
         """
-        lumped = self.like.until(level)
+        first: Draws = self.until_each((level,))[0]
+        return first
+
+    def until_each(self, levels: Sequence[float]) -> Draws:
+        """Times until the centre is at several temperatures.
+
+        Parameters
+        ----------
+        levels : sequence of float
+            Temperatures. [K]
+
+        Returns
+        -------
+        (k, n) array
+            As `until`, one row a level. [s]
+        """
+        level = np.asarray(levels, dtype=float)[:, np.newaxis]
+        lumped = np.stack([self.like.until(each) for each in levels])
         reachable = (level < self.start) & np.isfinite(lumped) & (level > self.ambient)
         share = np.where(reachable, (level - self.ambient) / (self.start - self.ambient), 0.5)
         took = np.where(reachable, lumped, 1.0)
         coefficient = self.heat * np.log(1.0 / share) / (self.area * took)
-        time = self.body.time_until(share, coefficient)
+        time = np.maximum(self.body.time_until(share, coefficient), lumped)
         never = np.where(level < self.start, np.inf, 0.0)
-        reached: Draws = np.where(reachable, np.maximum(time, lumped), never)
+        reached: Draws = np.where(reachable, time, never)
         return reached
 
     def history(self, levels: Sequence[float]) -> History:
@@ -309,8 +326,7 @@ class Conducted:
             From the start; levels that are never reached repeat the one before.
         """
         seconds, temperatures = [np.zeros(self.start.size)], [self.start]
-        for level in levels:
-            time = self.until(level)
+        for level, time in zip(levels, self.until_each(levels), strict=True):
             reached = np.isfinite(time) & (level < self.start)
             seconds.append(np.where(reached, time, seconds[-1]))
             temperatures.append(np.where(reached, level, temperatures[-1]))

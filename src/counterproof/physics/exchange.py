@@ -155,7 +155,9 @@ def exchange(
         room = surroundings.room
         boil = boiling_point_under(room.pressure)
         if not pot.covered:
-            rate = evaporation_rate(at, boil, pot, room, leaks)
+            # At no difference at all nothing rises, and the analogy has no logarithm.
+            hot = np.maximum(at, around + 0.01)
+            rate = evaporation_rate(hot, boil, pot, room, leaks)
             latent = rate * water.latent_heat(at) + latent
     heat = contents.heat_capacity(at) + pot.heat_capacity
     layers = (leaks.flow * per_degree, latent, heat)

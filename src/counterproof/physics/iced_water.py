@@ -15,8 +15,8 @@ BATH: Final = Sourced(
     "water with ice floating in it from first to last, 0–2 °C; without ice left it warms",
 )  # fmt: skip
 SWIRLED: Final = Sourced(
-    800.0, "W/(m² K)", 0.4, "assumed", "",
-    "water-like contents kept moving with a spoon; stirred vessels are given 500–2000",
+    350.0, "W/(m² K)", 0.5, "assumed", "",
+    "contents and bath stirred by hand now and then; stirred vessels of industry reach 500–2000",
 )  # fmt: skip
 
 

@@ -1,0 +1,344 @@
+"""A dish, where it cools, and how fast: both models of `cooling` on the draws a verdict needs.
+
+The slow end has 0.7 times the heat transfer, the warm end of the fridge, and a food that conducts
+a sixth less; the fast end 1.3 times, the cold end, a sixth more. They stand for the 95th and the
+5th percentile of the time. A thin liquid left alone lies between the mixed model (fast end) and
+conduction (middle and slow end); a thick food is conducted, a stirred thin one mixed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Final, Literal
+
+import numpy as np
+
+from counterproof.physics import food_properties, iced_water
+from counterproof.physics import fridge as fridges
+from counterproof.physics.air import Room
+from counterproof.physics.boiling import pressure_at
+from counterproof.physics.conduction import Body
+from counterproof.physics.containers import Kind, container
+from counterproof.physics.cooling import Conducted, Mixed, mixed
+from counterproof.physics.evaporation import HUMIDITY
+from counterproof.physics.exchange import Surroundings, Where, exchange
+from counterproof.physics.food_properties import CONDUCTIVITY_SPREAD, Makeup
+from counterproof.physics.fridge import Fridge
+from counterproof.physics.heating import Contents
+from counterproof.physics.modes import Shape
+from counterproof.physics.places import Place
+from counterproof.physics.spread import Spread
+from counterproof.physics.values import ZERO_CELSIUS, Draws
+from counterproof.physics.vessels import Leaks, Pot
+from counterproof.sourced import Sourced
+
+Flow = Literal["thin", "thick"]
+
+SLOW_END: Final = Sourced(
+    0.7, "1", 0.0, "assumed", "",
+    "heat transfer at the slow end, 1.3 at the fast: still-air models of real vessels are good to "
+    "about 30 %; taken as nine cases in ten",
+)  # fmt: skip
+BATH_SWING: Final = Sourced(1.0, "K", 0.5, "assumed", "", "an ice bath is between 0 and 2 °C")
+_MEAN: Final = ZERO_CELSIUS + 35.0  # where a cooling food's conductivity is taken
+
+
+@dataclass(frozen=True, slots=True)
+class Lanes:
+    """Draws that go through the models side by side.
+
+    Parameters
+    ----------
+    factor : (n,) array
+        Heat transfer against the correlations. [1]
+    """
+
+    factor: Draws
+
+    @property
+    def lean(self) -> Draws:
+        """How far to the slow side: −1 at the fast end, 1 at the slow end. [1]"""
+        return (1.0 - self.factor) / (1.0 - SLOW_END.value)
+
+    @property
+    def conducting(self) -> Draws:
+        """Conductivity against its middle value; 1.645 standard deviations at the ends. [1]"""
+        return 1.0 - 1.645 * CONDUCTIVITY_SPREAD.spread * self.lean
+
+    @property
+    def evaporating(self) -> Draws:
+        """Where evaporation lies between its estimates; the lower one at the slow end. [1]"""
+        return 0.5 - 0.5 * self.lean
+
+
+ENDS: Final = Lanes(np.array([2.0 - SLOW_END.value, 1.0, SLOW_END.value]))
+"""Fast end, middle, slow end."""
+
+
+def slow_lanes(count: int) -> Lanes:
+    """The slow end, for several vessels side by side.
+
+    Parameters
+    ----------
+    count : int
+        How many. [1]
+
+    Returns
+    -------
+    Lanes
+        All at the slow end.
+    """
+    return Lanes(np.full(count, SLOW_END.value))
+
+
+@dataclass(frozen=True, slots=True)
+class Dish:
+    """What cools, and in what.
+
+    Parameters
+    ----------
+    volume : float or (n,) array
+        Of food in one vessel. [m³]
+    kind : Kind
+        pot, tray, jar or bottle.
+    diameter, depth : float or (n,) array or None
+        Of the food in it, where known. [m]
+    covered : bool
+        Whether a lid is on.
+    makeup : Makeup
+        What the food is made of.
+    flow : Flow
+        thin as water, stock and cordial; thick as stew, purée and porridge.
+    stirred : bool
+        Whether it is stirred all along.
+    material : str or None
+        steel or glass.
+    portions : float or (n,) array
+        How many such vessels cool side by side. [1]
+    """
+
+    volume: float | Draws
+    kind: Kind = "pot"
+    diameter: float | Draws | None = None
+    depth: float | Draws | None = None
+    covered: bool = True
+    makeup: Makeup = field(default_factory=lambda: food_properties.WATER)
+    flow: Flow = "thin"
+    stirred: bool = False
+    material: str | None = None
+    portions: float | Draws = 1.0
+
+    @property
+    def vessel(self) -> Pot:
+        """The vessel."""
+        return container(
+            self.kind,
+            self.volume,
+            diameter=self.diameter,
+            depth=self.depth,
+            covered=self.covered,
+            material=self.material,
+        )
+
+    @property
+    def contents(self) -> Contents:
+        """The food, by mass."""
+        mass = self.volume * food_properties.density(self.makeup, _MEAN)
+        if self.makeup.get("water", 0.0) == 1.0:
+            return Contents(mass)
+        return Contents(0.0, mass, self.makeup)
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where it cools.
+
+    Parameters
+    ----------
+    where : Where
+        room, fridge or ice-bath.
+    place : Place
+        The kitchen.
+    temperature : float or (n,) array
+        Of a fridge; a room has that of the kitchen, an ice bath its own. [K]
+    fridge : Fridge or None
+        The fridge that warms; None for one that does not.
+    speed : float
+        Speed of moved air. [m/s]
+    open_below : bool or None
+        Whether air reaches the bottom; None for as usual: on a fridge's shelf, not on a worktop.
+    """
+
+    where: Where = "fridge"
+    place: Place = field(default_factory=Place)
+    temperature: float | Draws = ZERO_CELSIUS + 4.0
+    fridge: Fridge | None = None
+    speed: float = 0.0
+    open_below: bool | None = None
+
+    @property
+    def ambient(self) -> float | Draws:
+        """Temperature of what cools. [K]"""
+        if self.where == "fridge":
+            return self.temperature
+        return self.place.room if self.where == "room" else iced_water.BATH.value
+
+    def surroundings(self, lanes: Lanes, *, stirred: bool) -> Surroundings:
+        """Return the surroundings draw by draw.
+
+        Parameters
+        ----------
+        lanes : Lanes
+            The draws.
+        stirred : bool
+            Whether the contents are stirred.
+
+        Returns
+        -------
+        Surroundings
+            With the swing of a fridge or a bath; a room is as warm as said.
+        """
+        swing = {"fridge": fridges.SWING.value, "ice-bath": BATH_SWING.value}.get(self.where, 0.0)
+        humid = fridges.HUMIDITY if self.where == "fridge" else HUMIDITY
+        around = self.ambient + swing * lanes.lean
+        room = Room.of(around, humid.value, pressure_at(self.place.altitude))
+        below = self.where == "fridge" if self.open_below is None else self.open_below
+        return Surroundings(self.where, room, self.speed, below, self.fridge, stirred)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A dish cooling in one place, by the models that apply.
+
+    Parameters
+    ----------
+    mixed : Mixed
+        As one temperature.
+    conducted : Conducted or None
+        By conduction; None for a thin liquid that is stirred.
+    flow : Flow
+        Whether the food is thin: then the mixed model is its fast end.
+    """
+
+    mixed: Mixed
+    conducted: Conducted | None
+    flow: Flow
+
+    def until_each(self, levels: Sequence[float]) -> Draws:
+        """Times until temperatures are reached, by the slower model.
+
+        Parameters
+        ----------
+        levels : sequence of float
+            Temperatures. [K]
+
+        Returns
+        -------
+        (k, n) array
+            One row a level. [s]
+        """
+        if self.conducted is not None:
+            return self.conducted.until_each(levels)
+        return np.stack([self.mixed.until(level) for level in levels])
+
+    def span(self, clock: float, goal: float) -> Draws:
+        """Time between two temperatures, by the slower model.
+
+        Parameters
+        ----------
+        clock, goal : float
+            Temperatures, falling; from the start where that is below `clock`. [K]
+
+        Returns
+        -------
+        (n,) array
+            Time; infinite if the goal is never reached. [s]
+        """
+        spans = [_between(*(self.mixed.until(level) for level in (clock, goal)))]
+        if self.conducted is not None:
+            spans.append(_between(*self.conducted.until_each((clock, goal))))
+        longest: Draws = np.maximum.reduce(spans)
+        return longest
+
+    def spread(self, clock: float, goal: float) -> Spread:
+        """The same as a range, where the draws are `ENDS`.
+
+        Parameters
+        ----------
+        clock, goal : float
+            Temperatures, falling. [K]
+
+        Returns
+        -------
+        Spread
+            Fast end, middle, slow end. [s]
+        """
+        fast, middle, slow = (float(time) for time in self.span(clock, goal))
+        if self.flow == "thin":
+            lone = _between(*(self.mixed.until(level) for level in (clock, goal)))
+            fast = min(fast, float(lone[0]))
+        return Spread(fast, middle, slow)
+
+
+def _between(early: Draws, late: Draws) -> Draws:
+    reached = np.isfinite(late)
+    span: Draws = np.where(
+        reached, np.where(reached, late, 0.0) - np.where(reached, early, 0.0), np.inf
+    )
+    return span
+
+
+def run(dish: Dish, spot: Spot, start: float | Draws, floor: float, lanes: Lanes) -> Run:
+    """Let a dish cool.
+
+    Parameters
+    ----------
+    dish : Dish
+        What cools.
+    spot : Spot
+        Where.
+    start : float or (n,) array
+        Temperature at the start, the same all through. [K]
+    floor : float
+        Temperature below which nobody asks. [K]
+    lanes : Lanes
+        The draws.
+
+    Returns
+    -------
+    Run
+        Both models, or the mixed one alone for a thin liquid that is stirred.
+    """
+    pot, contents = dish.vessel, dish.contents
+    around = spot.surroundings(lanes, stirred=dish.stirred)
+    table = exchange(
+        pot, contents, around, start, Leaks(flow=lanes.factor, between=lanes.evaporating)
+    )
+    as_one = mixed(table, start, floor, fridge=spot.fridge, portions=dish.portions)
+    if dish.flow == "thin" and dish.stirred:
+        return Run(as_one, None, dish.flow)
+    conducted = Conducted(
+        _body(dish, pot, around, lanes),
+        as_one,
+        np.broadcast_to(np.asarray(start, dtype=float), table.ambient.shape),
+        table.ambient,
+        contents.heat_capacity(_MEAN) + pot.heat_capacity,
+        table.area,
+    )
+    return Run(as_one, conducted, dish.flow)
+
+
+def _body(dish: Dish, pot: Pot, around: Surroundings, lanes: Lanes) -> Body:
+    """The food as a body whose faces are those that `exchange` counts."""
+    directions: list[tuple[Shape, float | Draws]] = [("cylinder", pot.diameter / 2.0)]
+    if around.where != "ice-bath":
+        # Cooled from above and below, the middle is half way; from one side, at the other end.
+        directions.append(("slab", pot.depth * (0.5 if around.open_below else 1.0)))
+    elif around.stirred:
+        directions.append(("slab", pot.depth))
+    conductivity = food_properties.conductivity(dish.makeup, _MEAN).between * lanes.conducting
+    volumetric = food_properties.density(dish.makeup, _MEAN) * food_properties.heat_capacity(
+        dish.makeup, _MEAN
+    )
+    return Body(tuple(directions), conductivity, conductivity / volumetric)
