@@ -143,14 +143,15 @@ def taken_share(take: Take, key: str, constant: Sourced) -> float | Draws:
 
     Notes
     -----
-    What is drawn is the ratio of what is lost to what is not, (1 − s)/s, with the relative
-    spread of s divided by (1 − s): the same standard deviation to first order, and no draw of
-    an efficiency can pass 1. The middle value comes back exactly.
+    What is drawn is a factor on the odds of the smaller part (s below a half, else 1 − s), with
+    the relative spread of s over (1 − s): the same standard deviation to first order, the mean
+    nearly kept, and no draw of an efficiency can pass 1. The middle value comes back exactly.
     """
-    ratio = (1.0 - constant.value) / constant.value
+    odds = constant.value / (1.0 - constant.value)
     spread = constant.spread / (1.0 - constant.value)
-    drawn = take(key, Sourced(ratio, "1", spread, constant.source, constant.locator, constant.note))
-    return 1.0 / (1.0 + drawn)
+    factor = take(key, Sourced(1.0, "1", spread, constant.source, constant.locator, constant.note))
+    drawn = odds * factor if constant.value < 0.5 else odds / factor
+    return drawn / (1.0 + drawn)
 
 
 def largest(*values: float | Draws) -> float:
