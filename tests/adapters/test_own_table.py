@@ -138,7 +138,7 @@ def test_a_replaced_factor_keeps_no_stages_of_ours(shipped: Tables) -> None:
 FAULTS = {
     "a number that is none": ("mean: 5.0", "mean: heavy", '"mean" is "heavy"', 11),
     "a food that is not there": (
-        "food: hill-whey-drink, name: whey", "food: whey, name: whey", 'says "whey"', 30,
+        "food: hill-whey-drink, name: whey", "food: moon-milk, name: whey", 'says "moon-milk"', 30,
     ),
     "a section that is none": ("links:", "linkz:", 'Did you mean "links"', 33),
     "a column that is none": ("    basis: as sold\n    mean: 5.0", "    base: as sold\n    mean: 5.0",
