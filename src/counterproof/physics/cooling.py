@@ -24,6 +24,7 @@ STRIDE: Final = 0.04
 """Share of the difference to the surroundings that one step takes away. [1]"""
 
 _LONGEST: Final = 60.0  # time constants after which a food must have got there
+_QUARTER: Final = 0.25
 _CLOSE: Final = 0.02  # [K] from the surroundings: it has got there
 
 
@@ -189,15 +190,20 @@ def mixed(
     peak = ambient
     seconds, temperatures = [time], [temperature]
     for _ in range(int(_LONGEST / stride)):
-        running = (temperature - ambient > _CLOSE) & (temperature > floor)
+        above = temperature - setting
+        running = (above > _CLOSE) & (temperature > floor)
         if not running.any():
             break
         through, vapour, heat = _given_off(table, temperature, ambient)
-        step = np.where(running, stride * (temperature - ambient) * heat, 0.0)
-        step = step / np.where(running, through + vapour, 1.0)
-        # The mean temperature of the step, to third order in the stride.
-        middle = temperature - (0.5 - 0.25 * stride) * step * (through + vapour) / heat
-        through, vapour, heat = _given_off(table, middle, ambient)
+        step, share = _step(temperature - ambient, above, through, vapour, heat, stride)
+        step = np.where(running, step, 0.0)
+        # The mean temperature of the step, to third order in what it takes away.
+        lag = (0.5 - 0.25 * share) * step * (through + vapour) / heat
+        before = heat
+        through, vapour, heat = _given_off(table, temperature - lag, ambient)
+        fall = step * (through + vapour) / heat
+        # The heat capacity belongs to the mean of the step's ends, a hair away.
+        heat = heat + (heat - before) * (0.5 * fall / np.where(running, lag, 1.0) - 1.0)
         fall = step * (through + vapour) / heat
         temperature = temperature - fall
         time = time + step
@@ -230,6 +236,22 @@ def mixed(
         leaked_in,
         (ambient - setting) * (fridge.heat_capacity if fridge is not None else 0.0),
     )
+
+
+def _step(
+    difference: Draws, above: Draws, through: Draws, vapour: Draws, heat: Draws, stride: float
+) -> tuple[Draws, Draws]:
+    """Length of a step, and the share of the difference to the surroundings it takes away.
+
+    It takes `stride` of what the food is above its end; but where a fridge recovers more slowly
+    than the food follows it, at most a quarter of what the food is above the fridge.
+    """
+    gap = np.maximum(difference, 1e-9)
+    above = np.maximum(above, 1e-9)
+    share = np.minimum(stride * above / gap, _QUARTER)
+    # Conductance; evaporation counts towards the end, where it would stop by itself.
+    per_degree = np.maximum(through, 0.0) / gap + np.maximum(vapour, 0.0) / above
+    return share * heat / np.maximum(per_degree, 1e-9), share
 
 
 def _given_off(table: Exchange, at: Draws, ambient: Draws) -> tuple[Draws, Draws, Draws]:
