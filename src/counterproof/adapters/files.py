@@ -28,6 +28,9 @@ TEXT_LIMIT: Final = 2_000_000
 PAGE_LIMIT: Final = 20_000_000
 """Largest saved web page read [bytes]: assumed, with its pictures inside."""
 
+NEAR_NAME: Final = 75.0
+"""Similarity from which a file is offered for one not there: assumed, endings alone make 60."""
+
 PAGES: Final = frozenset({".html", ".htm", ".xhtml"})
 RECIPE_FILES: Final = ("recipe.md", "recipe.txt", "recipe.html", "recipe.json")
 _ABOVE: Final = 4  # folders searched for a kitchen: an episode lies two below its season
@@ -80,7 +83,7 @@ def load_recipe(name: str, stdin: BinaryIO | None = None) -> tuple[Recipe, str |
         near = nearest(version, names) if names else None
         raise UnknownVersion(
             f'There is no version "{version}"; '
-            + (f"there are {', '.join(names)}." if names else "the recipe has none."),
+            + (f"its versions are: {', '.join(names)}." if names else "the recipe has none."),
             remedy=f'Did you mean "{near}"?'
             if near
             else 'Add it under "versions" in the settings above the recipe.',
@@ -177,7 +180,7 @@ def _suggestion(path: Path) -> str:
         beside = sorted(one.name for one in path.parent.iterdir() if not one.name.startswith("."))
     except (OSError, ValueError):
         return "Check the name and the folder."
-    near = nearest(path.name, beside) if beside else None
+    near = nearest(path.name, beside, NEAR_NAME) if beside else None
     return f'Did you mean "{path.parent / near}"?' if near else "Check the name and the folder."
 
 

@@ -27,6 +27,18 @@ if TYPE_CHECKING:
 Path = tuple[int | str, ...]
 Model = TypeVar("Model", bound="Settings")
 
+_PROBLEMS = {  # part of the YAML reader's words → ours
+    "expected the node content": "a bracket is opened and nothing, or no end, follows",
+    "expected ',' or": "a bracket is not closed, or a comma is missing",
+    "mapping values are not allowed": "there is a second colon in the line",
+    "found character '\\t'": "the line begins with a tab; use blanks",
+    "cannot start any token": "the line begins with a sign that needs quotes",
+    "duplicate key": "a key is written twice",
+    "could not find expected ':'": "the line has no colon",
+    "unexpected end of stream": "a quotation mark is not closed",
+    "expected <block end>": "the line is set in further or less far than those around it",
+    "special characters are not allowed": "there is a sign in it that cannot be printed",
+}
 _IN_WORDS = {
     "missing": "is needed here and is not there",
     "model_type": "is no set of keys; write {key: value}",
@@ -137,7 +149,7 @@ def yaml_tree(text: str, *, error: type[InputError], file: str | None, first_lin
         loaded = reader.load(text)
     except MarkedYAMLError as fault:
         mark = fault.problem_mark or fault.context_mark
-        what = str(fault.problem or fault.context or "the line cannot be read").splitlines()[0]
+        what = _in_plain_words(str(fault.problem or fault.context or "the line cannot be read"))
         raise error(
             f"The settings are not YAML that can be read: {what}.",
             remedy=remedy,
@@ -170,6 +182,12 @@ def yaml_tree(text: str, *, error: type[InputError], file: str | None, first_lin
             "The settings are nested too deeply.", remedy=remedy, file=file, line=first_line
         ) from None
     return Tree(values, lines)
+
+
+def _in_plain_words(problem: str) -> str:
+    """Return what is wrong with the YAML as a cook would say it, its own words where none fit."""
+    said = next((words for sign, words in _PROBLEMS.items() if sign in problem), None)
+    return said or problem.splitlines()[0]
 
 
 def _plain(node: Any, path: Path, lines: dict[Path, int], first: int) -> Any:
@@ -297,7 +315,7 @@ def checked(
         values = _without(values, extra)
 
 
-def nearest(word: str, known: Sequence[str]) -> str | None:
+def nearest(word: str, known: Sequence[str], at_least: float = NEAR) -> str | None:
     """Return the known word that is nearest to `word`, or None where none is near.
 
     Parameters
@@ -306,13 +324,15 @@ def nearest(word: str, known: Sequence[str]) -> str | None:
         What was written.
     known : sequence of str
         What is known.
+    at_least : float
+        Similarity from which a word counts as near, 0–100. [1]
 
     Returns
     -------
     str or None
         The known word, as it stands in `known`.
     """
-    found = process.extractOne(word.casefold(), known, scorer=fuzz.ratio, score_cutoff=NEAR)
+    found = process.extractOne(word.casefold(), known, scorer=fuzz.ratio, score_cutoff=at_least)
     return None if found is None else str(found[0])
 
 
