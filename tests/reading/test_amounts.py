@@ -269,6 +269,8 @@ def test_seasoning_without_an_amount_gets_a_stated_default(small: Scale, text: s
         ("2 cups frobnicated quux", "unknown-food"),
         ("", "no-food"),
         ("For the sauce:", "no-food"),
+        ("For the dough", "no-food"),
+        ("Cheese:", "no-food"),
     ],
 )
 def test_what_cannot_be_weighed_stays_with_its_reason(small: Scale, text: str, kind: str) -> None:
@@ -336,8 +338,12 @@ def test_several_foods_in_a_line_are_all_weighed(small: Scale) -> None:
     assert line.mass is not None
     assert whole.mass is not None
     assert line.mass.mean == pytest.approx(whole.mass.mean / 2)
-    more = small.line("2 cups milk + 1 cup water")
-    assert [part.food.id for part in more.constituents] == ["milk", "water"]
+    for text, foods in (
+        ("2 cups milk + 1 cup water", ["milk", "water"]),
+        ("250 g flour, mixed with 1 tsp salt", ["flour", "salt"]),
+        ("juice of 1 lemon and 1 lime", ["lemon-juice", "lime-juice"]),
+    ):
+        assert [part.food.id for part in small.line(text).constituents] == foods, text
 
 
 def test_seasonings_after_a_comma_are_counted_too(small: Scale) -> None:

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
 BOTH_WEIGHED = 1.35
 ONE_BY_VOLUME = 2.0
 LITTLE = 0.015  # [kg]; nobody weighs half an ounce of a herb to the gram
+_METRIC = frozenset({"mg", "g", "kg", "ml", "cl", "dl", "l"})
 FAR_LESS = 0.45  # of what the counted pieces weigh: then a weight is of each, not of all
 
 
@@ -156,10 +157,11 @@ def _each_or_all(weight: Try, count: Try, food: Food) -> tuple[Try, tuple[Mark, 
 
 
 def _trust(one: Try) -> int:
-    """Metric weight before other weight before volume before count."""
-    if one.quantity is not None and one.quantity.measure in {"g", "kg", "mg"}:
-        return 0
-    return {"mass": 1, "volume": 2, "count": 3, "length": 4, "by eye": 5}[_kind(one)]
+    """Metric weight before other weight before metric volume before other volume before count."""
+    measure = "" if one.quantity is None else one.quantity.measure
+    metric = measure in _METRIC
+    order = {"mass": 1, "volume": 3, "count": 4, "length": 5, "by eye": 6}
+    return order[_kind(one)] - metric
 
 
 def _kind(one: Try) -> str:

@@ -40,6 +40,11 @@ _TAIL = re.compile(
     r"(?<![-\w])(?:with|in|from|on|for|including|such as|like)(?![-\w])", re.IGNORECASE
 )
 _KEPT_IN = re.compile(r"\b(?:syrup|vinegar|brine|adobo|sauce|alcohol|rum|brandy)\b", re.IGNORECASE)
+_WHEN = re.compile(  # "tomatoes in August" lie in no tin
+    r"\s*(?:season\b|(?:jan|febr)uary|march|april|may\b|june|july|august|(?:sept|nov|dec)ember"
+    r"|october)",
+    re.IGNORECASE,
+)
 _OF = re.compile(r"\bof\b", re.IGNORECASE)
 
 
@@ -369,7 +374,8 @@ def _phrases(name: str) -> list[tuple[str, float, frozenset[str]]]:
     if tail is not None and tail.start() > 0:
         before, after = name[: tail.start()], name[tail.end() :]
         word = tail.group().lower()
-        canned = frozenset({"canned"}) if word == "in" else frozenset[str]()
+        tinned = word == "in" and not _WHEN.match(after)
+        canned = frozenset({"canned"}) if tinned else frozenset[str]()
         same = 0.85 if word == "in" and _KEPT_IN.search(after) else 0.98
         found = [(phrase, kept * same, canned) for phrase, kept, _ in _phrases(before)]
         return [*found, (after, 0.8, frozenset[str]())] if word == "from" else found

@@ -172,9 +172,10 @@ def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str
     ]
     if portions:
         for extra in additions(split, scales.system):
-            more = meant(extra, matcher, region).match if extra.name else name.match
-            if more.food is not None:
-                portions.append(_Portion(more, Case(extra, more.food, scales)))
+            more = meant(extra, matcher, region) if extra.name else name
+            food = more.match.food
+            if food is not None:
+                portions.append(_Portion(more.match, Case(extra, food, scales, more.fruit)))
     return _Understood(line, split, name, tuple(portions))
 
 
@@ -198,7 +199,7 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
     if food is None:
         marks = [unknown(name, matcher)]
     elif food.food_class == "not food":
-        marks = [not_eaten(food.name)]
+        marks = [not_eaten(f"“{name.called[:80]}”")]
     else:
         weights = [
             _cut(weighed(portion.case, nth=nth), portion.among)

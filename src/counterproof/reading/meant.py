@@ -10,6 +10,7 @@ from counterproof.marks import Mark
 from counterproof.reading.foods import THRESHOLD, Match, Matcher
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, HARMLESS
+from counterproof.reading.settling import is_heading
 from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
@@ -73,7 +74,8 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
         The food, and whatever else the line names.
     """
     name = split.name.strip()
-    if not name:
+    if not name or is_heading(split):
+        name = ""
         return Meant(Match(None, 0.0, None, ()), name)
     hints = states(split)
     slashed = [piece.strip() for piece in name.split("/") if piece.strip()]

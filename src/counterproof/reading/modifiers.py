@@ -14,7 +14,7 @@ def _listed(text: str) -> frozenset[str]:
 
 # Grammar words that join a name together.
 JOINING = _listed(
-    "a an the of with in from on for to at and or some few your no very my any about but if then plenty lot little"
+    "a an the of with in from on for to at and or some few your no very my any about but if then plenty lot little x"
 )
 
 # Quality, ripeness, size, temperature, cut and handling: the food stays the same.

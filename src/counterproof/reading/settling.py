@@ -18,7 +18,13 @@ _DRAWN = re.compile(
     r"(?:(?:\w+ )?(?:squeezes?|twists?) of (?:the )?(?P<after>.+)|(?P<before>.+) twists?)$",
     re.IGNORECASE,
 )
-_ADDED = re.compile(r"(?:^|[,;]\s*)(?:\+|plus|and)\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)", re.IGNORECASE)
+_ADDED = re.compile(
+    r"(?:^|[,;]\s*|\s)(?:\+|plus|and|(?:beaten|mixed|whisked|blended|dissolved|stirred)\s+(?:with|in|into))"
+    r"\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)",
+    re.IGNORECASE,
+)
+_DRAWN_PARTS = frozenset({"juice of", "zest of"})
+_HEADING = re.compile(r"^(?:for|to make|to)\s+the\s+\D+$|^\D+:\s*$", re.IGNORECASE)
 
 
 def settled(split: Split, system: System) -> Split:
@@ -90,6 +96,22 @@ def drawn(split: Split) -> Split:
     )
 
 
+def is_heading(split: Split) -> bool:
+    """Whether a line is a heading that stands among the ingredients.
+
+    Parameters
+    ----------
+    split : Split
+        The line's parts.
+
+    Returns
+    -------
+    bool
+        True for "For the dough" and "Dressing:".
+    """
+    return not split.quantities and _HEADING.match(split.text.strip()) is not None
+
+
 def additions(split: Split, system: System) -> tuple[Split, ...]:
     """Further amounts a line adds: "8 cups broth + 2 cups water", "2 eggs plus 1 yolk".
 
@@ -106,7 +128,10 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
         One for each addition that has an amount; its name is empty where it adds more of the same.
     """
     said = f"{split.comment}, {split.preparation}"
-    if not ("plus" in said or "+" in said or "and" in said):
+    if not ("plus" in said or "+" in said or "and" in said or " with" in said or " in" in said):
         return ()
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))
-    return tuple(other for other in found if other.quantities)
+    drawn_too = split.flags & _DRAWN_PARTS
+    return tuple(
+        replace(other, flags=other.flags | drawn_too) for other in found if other.quantities
+    )
