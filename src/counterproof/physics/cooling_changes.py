@@ -131,9 +131,8 @@ def _floor(limits: Sequence[Limit]) -> float:
 
 def _first_passing(cooled: Run, limits: Sequence[Limit]) -> int | None:
     """Place of the first draw that keeps every limit."""
-    kept = np.ones(cooled.mixed.peak.size, dtype=bool)
-    for limit in limits:
-        kept &= cooled.span(limit.clock, limit.goal) < limit.time
+    spans = cooled.spans([(limit.clock, limit.goal) for limit in limits])
+    kept = (spans < np.array([[limit.time] for limit in limits])).all(axis=0)
     return int(np.argmax(kept)) if kept.any() else None
 
 

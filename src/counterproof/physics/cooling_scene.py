@@ -242,46 +242,49 @@ class Run:
             return self.conducted.until_each(levels)
         return np.stack([self.mixed.until(level) for level in levels])
 
-    def span(self, clock: float, goal: float) -> Draws:
-        """Time between two temperatures, by the slower model.
+    def spans(self, pairs: Sequence[tuple[float, float]]) -> Draws:
+        """Times between pairs of temperatures, by the slower model.
 
         Parameters
         ----------
-        clock, goal : float
-            Temperatures, falling; from the start where that is below `clock`. [K]
+        pairs : sequence of (float, float)
+            From and to, falling; from the start where that is below. [K]
 
         Returns
         -------
-        (n,) array
-            Time; infinite if the goal is never reached. [s]
+        (k, n) array
+            One row a pair; infinite if the lower one is never reached. [s]
         """
-        spans = [_between(*(self.mixed.until(level) for level in (clock, goal)))]
+        longest = _between(self._mixed_ends(pairs))
         if self.conducted is not None:
-            spans.append(_between(*self.conducted.until_each((clock, goal))))
-        longest: Draws = np.maximum.reduce(spans)
+            ends = self.conducted.until_each([level for pair in pairs for level in pair])
+            longest = np.maximum(longest, _between(ends))
         return longest
 
-    def spread(self, clock: float, goal: float) -> Spread:
-        """The same as a range, where the draws are `ENDS`.
+    def spreads(self, pairs: Sequence[tuple[float, float]]) -> list[Spread]:
+        """The same as ranges, where the draws are `ENDS`.
 
         Parameters
         ----------
-        clock, goal : float
-            Temperatures, falling. [K]
+        pairs : sequence of (float, float)
+            From and to, falling. [K]
 
         Returns
         -------
-        Spread
-            Fast end, middle, slow end. [s]
+        list of Spread
+            Fast end, middle, slow end of each. [s]
         """
-        fast, middle, slow = (float(time) for time in self.span(clock, goal))
+        spans = self.spans(pairs)
         if self.flow == "thin":
-            lone = _between(*(self.mixed.until(level) for level in (clock, goal)))
-            fast = min(fast, float(lone[0]))
-        return Spread(fast, middle, slow)
+            spans[:, 0] = np.minimum(spans[:, 0], _between(self._mixed_ends(pairs))[:, 0])
+        return [Spread(*(float(time) for time in row)) for row in spans]
+
+    def _mixed_ends(self, pairs: Sequence[tuple[float, float]]) -> Draws:
+        return np.stack([self.mixed.until(level) for pair in pairs for level in pair])
 
 
-def _between(early: Draws, late: Draws) -> Draws:
+def _between(ends: Draws) -> Draws:
+    early, late = ends[::2], ends[1::2]
     reached = np.isfinite(late)
     span: Draws = np.where(
         reached, np.where(reached, late, 0.0) - np.where(reached, early, 0.0), np.inf

@@ -6,7 +6,7 @@ shape and are stretched in time; each measured point makes some stretches likeli
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -64,22 +64,19 @@ class Fit:
         stretch = np.broadcast_to(self.stretches, self.weights.shape)
         return _percentiles(stretch, self.weights)
 
-    def between(self, reached: Callable[[float], Draws], clock: float, goal: float) -> Spread:
+    def between(self, early: Draws, late: Draws) -> Spread:
         """Time between two temperatures.
 
         Parameters
         ----------
-        reached : callable
-            Modelled time until a temperature, by curve. [K → s]
-        clock, goal : float
-            Temperatures, falling. [K]
+        early, late : (3,) array
+            Modelled times until the first and until the second, by curve. [s]
 
         Returns
         -------
         Spread
             Percentiles after measuring. [s]
         """
-        early, late = reached(clock), reached(goal)
         arrives = np.isfinite(late)
         span = np.where(arrives, late, 0.0) - np.where(arrives, early, 0.0)
         return _percentiles(self.stretches * np.where(arrives, span, np.inf), self.weights)

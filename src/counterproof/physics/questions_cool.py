@@ -137,7 +137,9 @@ def cool(
     cooled = run(asked.dish, asked.spot, asked.start, floor, ENDS)
     history = _history(cooled, asked.start, floor)
     fit = fitted(history, measured) if measured else None
-    times = [_time(cooled, fit, _clock(rule, asked.start), rule.goal.value) for rule in rules]
+    pairs = [(_clock(rule, asked.start), rule.goal.value) for rule in rules]
+    danger = (min(asked.start, DANGER_ZONE[0].value), DANGER_ZONE[1].value)
+    *times, in_danger = _times(cooled, fit, [*pairs, danger])
     verdicts = [
         verdict(rule, time, asked.start, already=asked.already)
         for rule, time in zip(rules, times, strict=True)
@@ -149,15 +151,13 @@ def cool(
         "spans": [
             {
                 "rule": rule.name,
-                "from_celsius": _clock(rule, asked.start) - ZERO_CELSIUS,
-                "to_celsius": rule.goal.value - ZERO_CELSIUS,
+                "from_celsius": clock - ZERO_CELSIUS,
+                "to_celsius": goal - ZERO_CELSIUS,
                 "seconds": time.to_dict(),
             }
-            for rule, time in zip(rules, times, strict=True)
+            for rule, (clock, goal), time in zip(rules, pairs, times, strict=True)
         ],
-        "danger_zone_s": _time(
-            cooled, fit, min(asked.start, DANGER_ZONE[0].value), DANGER_ZONE[1].value
-        ).to_dict(),
+        "danger_zone_s": in_danger.to_dict(),
         **_heat(asked, cooled),
         "band": _band(history),
         "would_pass": [change.to_dict() for change in passing],
@@ -182,10 +182,11 @@ def _clock(rule: CoolingRule, start: float) -> float:
     return start if rule.clock is None else min(start, rule.clock.value)
 
 
-def _time(cooled: Run, fit: Fit | None, clock: float, goal: float) -> Spread:
+def _times(cooled: Run, fit: Fit | None, pairs: Sequence[tuple[float, float]]) -> list[Spread]:
     if fit is None:
-        return cooled.spread(clock, goal)
-    return fit.between(lambda level: cooled.until_each((level,))[0], clock, goal)
+        return cooled.spreads(pairs)
+    ends = cooled.until_each([level for pair in pairs for level in pair])
+    return [fit.between(*ends[2 * row : 2 * row + 2]) for row in range(len(pairs))]
 
 
 def _history(cooled: Run, start: float, floor: float) -> History:
