@@ -299,8 +299,8 @@ def power_for(
 
     Notes
     -----
-    `heat_up` inverted by Newton's rule on 1/t, which is nearly a straight line in power; twelve
-    steps from the side where it is slow.
+    `heat_up` inverted by Newton's rule on 1/t, which is nearly a straight line in power, until
+    a step changes nothing; never below what is lost.
     """
     _refuse_ends(start, end, stove.boil)
     if largest(-time) >= 0.0:
@@ -322,6 +322,8 @@ def power_for(
         slope = rate**2 * np.sum(heat / (power - losses) ** 2, axis=0)
         step = (rate - 1.0 / time) / slope
         power = np.maximum(power - step, 0.5 * (power + most))
+        if largest(np.abs(step) / power) < 1e-12:
+            break
     return power
 
 
