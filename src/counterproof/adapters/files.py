@@ -4,13 +4,20 @@ from __future__ import annotations
 
 import codecs
 import os
-import re
 import tempfile
 from collections.abc import Mapping
 from importlib.resources import files as package_files
 from pathlib import Path
 from typing import BinaryIO, Final
 
+from counterproof.adapters.contents import (
+    PAGES,
+    content_of,
+    content_of_stream,
+    decoded,
+    page_text,
+    suggestion,
+)
 from counterproof.errors import InputError, NotARecipe, UnknownVersion, UnreadableFile
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import read_kitchen, with_changes
@@ -22,27 +29,8 @@ from counterproof.recipe.season_file import Season, read_season
 from counterproof.recipe.settings import nearest
 from counterproof.recipe.text import read_text
 
-TEXT_LIMIT: Final = 2_000_000
-"""Largest recipe text read [bytes]: assumed, some thousand pages."""
-
-PAGE_LIMIT: Final = 20_000_000
-"""Largest saved web page read [bytes]: assumed, with its pictures inside."""
-
-NEAR_NAME: Final = 75.0
-"""Similarity from which a file is offered for one not there: assumed, endings alone make 60."""
-
-PAGES: Final = frozenset({".html", ".htm", ".xhtml"})
 RECIPE_FILES: Final = ("recipe.md", "recipe.txt", "recipe.html", "recipe.json")
 _ABOVE: Final = 4  # folders searched for a kitchen: an episode lies two below its season
-_KNOWN_BINARY: Final[Mapping[bytes, str]] = {
-    b"%PDF": "a PDF",
-    b"PK\x03\x04": "a word-processor document or an archive",
-    b"\xd0\xcf\x11\xe0": "an old word-processor document",
-    b"\x89PNG": "a picture",
-    b"\xff\xd8\xff": "a picture",
-    b"GIF8": "a picture",
-    b"{\\rtf": "a rich-text document",
-}
 
 
 def load_recipe(name: str, stdin: BinaryIO | None = None) -> tuple[Recipe, str | None]:
@@ -74,10 +62,10 @@ def load_recipe(name: str, stdin: BinaryIO | None = None) -> tuple[Recipe, str |
     """
     path, version = _path_and_version(name)
     if path == "-":
-        recipe = read_recipe(_from_stream(stdin), "-")
+        recipe = read_recipe(content_of_stream(stdin), "-")
     else:
         place = recipe_file(Path(path))
-        recipe = read_recipe(_content(place), str(place))
+        recipe = read_recipe(content_of(place), str(place))
     if version is not None and version not in [one.name for one in recipe.versions]:
         names = [one.name for one in recipe.versions]
         near = nearest(version, names) if names else None
@@ -153,7 +141,7 @@ def recipe_file(path: Path) -> Path:
         If the folder holds no recipe, or several.
     """
     if not _exists(path):
-        raise UnreadableFile("There is no such file.", remedy=_suggestion(path), file=str(path))
+        raise UnreadableFile("There is no such file.", remedy=suggestion(path), file=str(path))
     if not path.is_dir():
         return path
     for name in RECIPE_FILES:
@@ -173,15 +161,6 @@ def recipe_file(path: Path) -> Path:
         remedy='Put a "recipe.md" in it, or name the file.',
         file=str(path),
     )
-
-
-def _suggestion(path: Path) -> str:
-    try:
-        beside = sorted(one.name for one in path.parent.iterdir() if not one.name.startswith("."))
-    except (OSError, ValueError):
-        return "Check the name and the folder."
-    near = nearest(path.name, beside, NEAR_NAME) if beside else None
-    return f'Did you mean "{path.parent / near}"?' if near else "Check the name and the folder."
 
 
 def episodes(season: Path) -> tuple[Path, ...]:
@@ -241,7 +220,7 @@ def load_season(folder: Path) -> Season:
         What its season.yaml says.
     """
     place = folder / "season.yaml"
-    return read_season(decoded(_content(place), str(place)), str(place))
+    return read_season(decoded(content_of(place), str(place)), str(place))
 
 
 def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
@@ -271,7 +250,7 @@ def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
     place = _kitchen_place(recipe, override, here, season, said)
     kitchen = Kitchen()
     if place is not None:
-        kitchen = read_kitchen(decoded(_content(place), str(place)), str(place))
+        kitchen = read_kitchen(decoded(content_of(place), str(place)), str(place))
     if said is not None:
         method = {"middle": said.middle, "range_for": said.range_for}
         left = {k: v for k, v in method.items() if v is not None and k not in kitchen.stated}
@@ -363,140 +342,7 @@ def load_text(path: Path) -> str:
     str
         Its text.
     """
-    return decoded(_content(path), str(path))
-
-
-def _content(path: Path) -> bytes:
-    limit = PAGE_LIMIT if path.suffix.casefold() in PAGES else TEXT_LIMIT
-    try:
-        size = path.stat().st_size
-        if size > limit:
-            raise _too_large(str(path), size, limit)
-        with path.open("rb") as stream:
-            content = stream.read(limit + 1)  # a pipe has no size to ask for
-    except FileNotFoundError:
-        raise UnreadableFile(
-            "There is no such file.", remedy=_suggestion(path), file=str(path)
-        ) from None
-    except IsADirectoryError:
-        raise UnreadableFile(
-            "This is a folder.", remedy="Name a file in it.", file=str(path)
-        ) from None
-    except (OSError, ValueError) as fault:
-        why = getattr(fault, "strerror", None) or str(fault)
-        raise UnreadableFile(
-            f"The file cannot be opened: {why}.",
-            remedy="Check the name and that you may read it.",
-            file=str(path),
-        ) from None
-    if len(content) > limit:
-        raise _too_large(str(path), None, limit)
-    return content
-
-
-def _from_stream(stream: BinaryIO | None) -> bytes:
-    content = b"" if stream is None else stream.read(PAGE_LIMIT + 1)
-    if len(content) > PAGE_LIMIT:
-        raise _too_large("-", None, PAGE_LIMIT)
-    return content
-
-
-def _too_large(file: str, size: int | None, limit: int) -> UnreadableFile:
-    found = "" if size is None else f"holds {size / 1e6:.0f} MB and "
-    return UnreadableFile(
-        f"The file {found}is larger than a recipe can be ({limit / 1e6:.0f} MB).",
-        remedy="Check that it is the recipe, and save the recipe alone.",
-        file=file,
-    )
-
-
-def decoded(content: bytes, file: str) -> str:
-    """Return the text of a file.
-
-    Parameters
-    ----------
-    content : bytes
-        What the file holds: UTF-8, with or without a byte order mark.
-    file : str
-        Its name, for messages.
-
-    Returns
-    -------
-    str
-        The text.
-
-    Raises
-    ------
-    UnreadableFile
-        If it is no text, or text in another encoding; the first wrong byte is named.
-    """
-    kind = next((what for magic, what in _KNOWN_BINARY.items() if content.startswith(magic)), None)
-    if kind:
-        raise UnreadableFile(
-            f"This is {kind}, not text.",
-            remedy="Open it, copy the recipe, and save it as plain text in UTF-8.",
-            file=file,
-        )
-    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        raise UnreadableFile(
-            "The text is in UTF-16.", remedy="Save it as UTF-8.", file=file, line=1
-        )
-    if b"\x00" in content:
-        place = content.index(b"\x00")
-        raise UnreadableFile(
-            f"This is not text: byte {place + 1} is zero.",
-            remedy="Name a recipe saved as plain text in UTF-8.",
-            file=file,
-            line=_line_of(content, place),
-        )
-    try:
-        return content.decode("utf-8-sig")
-    except UnicodeDecodeError as fault:
-        start = fault.start + (3 if content.startswith(codecs.BOM_UTF8) else 0)
-        byte = content[start]
-        guess = bytes([byte]).decode("cp1252", "replace")
-        likely = f', "{guess}" in Latin-1' if guess.isprintable() and guess != "\ufffd" else ""
-        raise UnreadableFile(
-            f"The text is not UTF-8: byte {start + 1} is 0x{byte:02X}{likely}.",
-            remedy="Open it in your editor and save it with the encoding UTF-8.",
-            file=file,
-            line=_line_of(content, start),
-        ) from None
-
-
-def page_text(content: bytes, file: str) -> str:
-    """Return the text of a saved page, in the encoding that the page itself names.
-
-    Parameters
-    ----------
-    content : bytes
-        What the file holds.
-    file : str
-        Its name, for messages.
-
-    Returns
-    -------
-    str
-        The text.
-
-    Raises
-    ------
-    UnreadableFile
-        If it is no text in that encoding.
-    """
-    if content.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        return content.decode("utf-16", "replace")
-    named = re.search(rb"<meta[^>]*charset\s*=\s*[\"']?\s*([\w-]+)", content[:4096], re.IGNORECASE)
-    name = named[1].decode("ascii") if named else "utf-8"
-    if name.casefold() in {"iso-8859-1", "latin-1", "latin1", "windows-1252", "iso-8859-15"}:
-        # Browsers read all of these as Windows-1252, and pages are written for browsers.
-        return content.decode("iso-8859-15" if name.endswith("15") else "cp1252", "replace")
-    return decoded(content, file)
-
-
-def _line_of(content: bytes, place: int) -> int:
-    before = content[:place]
-    return 1 + before.count(b"\n") + before.replace(b"\r\n", b"").count(b"\r")
+    return decoded(content_of(path), str(path))
 
 
 def write_atomically(path: Path, content: bytes) -> None:
