@@ -189,6 +189,14 @@ def test_the_month_of_the_kitchen_changes_the_total_and_says_so(ran: Ran, dish: 
     assert totals["January"] / totals["August"] == pytest.approx(1.87686 / 0.5012, rel=1e-3)
 
 
+def test_the_month_of_a_line_outranks_the_kitchens(ran: Ran, dish: Path) -> None:
+    (dish.parent / "kitchen.yaml").write_text("region: uk\nmonth: January\n", encoding="utf-8")
+    dish.write_text(DISH.replace("400 g tomatoes", "400 g tomatoes in August"), encoding="utf-8")
+    _, out, _ = ran("footprint", str(dish), "--json")
+    told = _json(out)
+    assert "in season (the line says “in August”)" in told["lines"][0]["marks"][0]["message"]
+
+
 def test_a_flight_no_set_tells_of_needs_attention(ran: Ran, dish: Path) -> None:
     dish.write_text(DISH.replace("400 g tomatoes", "200 g asparagus by air"), encoding="utf-8")
     status, out, _ = ran("footprint", str(dish), "--json")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from counterproof.adapters.files import demo_season
 from counterproof.adapters.tables import load_tables
 from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Product, Streams
@@ -127,3 +129,13 @@ def test_cost_is_proportional_to_price(factor: float) -> None:
         return prices_by_food(_prices(rows), TABLES, MATCHER)["onion"].price
 
     assert per_kg(1.2 * factor) == pytest.approx(factor * per_kg(1.2))
+
+
+def test_the_example_of_the_documentation_and_the_demo_prices_can_be_placed() -> None:
+    page = Path(__file__).parents[1] / "docs" / "foods.md"
+    example = page.read_text(encoding="utf-8").split("```yaml\n")[1].split("```")[0]
+    found = prices_by_food(read_prices(example, "prices.yaml"), TABLES, MATCHER)
+    assert found["tomatoes-canned"].price == pytest.approx(1.5)
+    demo = demo_season() / "prices.yaml"
+    shipped = read_prices(demo.read_text(encoding="utf-8"), str(demo))
+    assert len(prices_by_food(shipped, TABLES, MATCHER)) > 10

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from counterproof.adapters.cells import cells
 from counterproof.adapters.files import load_kitchen, own_table
+from counterproof.adapters.forms import FORMS, PROVENANCE
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import Streams
 from counterproof.errors import TableError
@@ -183,3 +186,26 @@ def test_the_kitchen_names_the_file_beside_it(tmp_path: Path) -> None:
     found = own_table(load_kitchen(recipe))
     assert found == ("ours.yaml", OURS)
     assert own_table(replace(load_kitchen(recipe), own_factors=None)) is None
+
+
+def test_the_example_of_the_documentation_is_read() -> None:
+    page = Path(__file__).parents[2] / "docs" / "own_factors.md"
+    example = page.read_text(encoding="utf-8").split("```yaml\n")[1].split("```")[0]
+    found = load_tables(own=("own_factors.yaml", example))
+    assert found.foods["hill-whey-drink"].food_class == "dairy"
+    assert {link.item for link in found.links["butter"]} == {"Hill butter"}
+
+
+def test_the_documentation_lists_the_columns_of_the_forms() -> None:
+    page = Path(__file__).parents[2] / "docs" / "own_factors.md"
+    rows = re.findall(
+        r"^\| `(\w+)` \| (.*?)(?: \(.*\))? \|$", page.read_text("utf-8"), re.MULTILINE
+    )
+    forms = {form.name: form for form in FORMS}
+    assert len(rows) == 10
+    for section, told in rows:
+        columns = cells(forms["factors_global" if section == "factors" else section])
+        kept = [
+            name for name in columns if section in {"sources", "foods"} or name not in PROVENANCE
+        ]
+        assert told.split(", ") == kept, section
