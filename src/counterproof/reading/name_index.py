@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from counterproof.rows import Food, Tables
 
 MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
-_MINCES = ("ground", "mince", "minced")
+_MINCES = frozenset({"ground", "mince", "minced"})
 _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
 
 
@@ -151,26 +151,40 @@ class NameIndex:
         return tuple(found)
 
     def _add(self, tables: Tables) -> None:
-        foods: dict[frozenset[str], set[str]] = defaultdict(set)
-        listed: dict[tuple[str, tuple[str, ...], str], Food] = {}
+        meaning: dict[frozenset[str], set[str]] = defaultdict(set)
+        shown: dict[str, frozenset[str]] = {}
+        listed: dict[tuple[str, tuple[str, ...], str], tuple[Food, tuple[str, ...]]] = {}
         for food, name, region in _named(tables):
-            said = tuple(word for word in words(name) if word not in JOINING)
+            spelt = words(name)
+            said = tuple(word for word in spelt if word not in JOINING)
+            if not said:
+                continue
             numbered = _NUMBERED.search(name) is not None
-            if said and (numbered or not JOINING.isdisjoint(name.split())):
-                self.exact.setdefault(" ".join(words(name)), food)
-            if said and not numbered:
-                self._learn(canonical(said), food)
-                for way in _minced(food, said):
-                    listed.setdefault((food.id, way, region), food)
-                    foods[frozenset(canonical(way))].add(food.id)
-        for food in tables.foods.values():
-            if len(foods[frozenset(canonical(words(food.name)))]) > 1:
-                del self.by_name[plain(food.name)]
-        for (_, said, region), food in listed.items():
+            if numbered or len(said) < len(spelt):
+                self.exact.setdefault(" ".join(spelt), food)
+            if numbered:
+                continue
             own = canonical(said)
+            shown.setdefault(name, frozenset(own))
+            self._learn(own, food)
+            for way, meant in _minced(food, said, own):
+                listed.setdefault((food.id, way, region), (food, meant))
+                meaning[frozenset(meant)].add(food.id)
+        for food in tables.foods.values():
+            if len(meaning.get(shown.get(food.name, frozenset()), ())) > 1:
+                del self.by_name[plain(food.name)]
+        self._arrange(listed, meaning)
+
+    def _arrange(
+        self,
+        listed: dict[tuple[str, tuple[str, ...], str], tuple[Food, tuple[str, ...]]],
+        meaning: dict[frozenset[str], set[str]],
+    ) -> None:
+        """Put every name under its heads."""
+        for (_, said, region), (food, own) in listed.items():
             named = frozenset(own)
             bare = sum(not passable(word) for word in named) <= 1
-            entry = IndexedName(food, named, said, region, len(foods[named]) > 1, bare)
+            entry = IndexedName(food, named, said, region, len(meaning[named]) > 1, bare)
             for head in _heads(own):
                 self.by_head[head].append(entry)
             if not entry.contested:
@@ -195,12 +209,15 @@ def _named(tables: Tables) -> Iterator[tuple[Food, str, str]]:
             yield food, food.name, ""
 
 
-def _minced(food: Food, own: tuple[str, ...]) -> Iterator[tuple[str, ...]]:
-    """The ways to say a name: minced meat is also ground or mince."""
-    yield own
-    if food.food_class in MEATS and len(own) > 1 and not set(_MINCES).isdisjoint(own):
-        for said in _MINCES:
-            yield tuple(said if word in _MINCES else word for word in own)
+def _minced(
+    food: Food, said: tuple[str, ...], own: tuple[str, ...]
+) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """The ways to say a name, as said and canonical: minced meat is also ground or mince."""
+    yield said, own
+    if food.food_class in MEATS and len(own) > 1 and not _MINCES.isdisjoint(own):
+        for mince in sorted(_MINCES):
+            way = tuple(mince if word in _MINCES else word for word in said)
+            yield way, canonical(way)
 
 
 def _heads(own: tuple[str, ...]) -> tuple[str, ...]:

@@ -71,6 +71,7 @@ SINGULARS = {
 }
 
 _POSSESSIVES = re.compile(r"[’'`´ʼ]s?(?=\W|$)|[’'`´ʼ]")
+_QUOTES = frozenset("’'`´ʼ")
 _FREE_RANGE = re.compile(r"free[- ]range")
 _WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
 _LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
@@ -137,7 +138,11 @@ def words(text: str) -> tuple[str, ...]:
         and the flour grade 00 are kept.
     """
     found: list[str] = []
-    bare = _FREE_RANGE.sub("freerange", _POSSESSIVES.sub("", plain(text)))
+    bare = plain(text)
+    if not _QUOTES.isdisjoint(bare):
+        bare = _POSSESSIVES.sub("", bare)
+    if "free" in bare:
+        bare = _FREE_RANGE.sub("freerange", bare)
     for word in _WORD.findall(bare):
         one = word.replace(" ", "") if word[0].isdigit() else singular(word)
         spelt = SPELLINGS.get(one, one)
