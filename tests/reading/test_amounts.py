@@ -314,6 +314,9 @@ def test_a_share_of_another_line_follows_that_line(small: Scale) -> None:
     assert salt.mass is not None
     assert salt.mass.mean == pytest.approx(0.03 * cabbage.mass.mean)
     assert set(cabbage.mass.parameters) < set(salt.mass.parameters)
+    one_way = small.lines("2 cabbages", "1 head of cabbage", "2% salt by cabbage weight")
+    other_way = small.lines("1 head of cabbage", "2 cabbages", "2% salt by cabbage weight")
+    assert one_way[2].mass == other_way[2].mass
     (alone,) = small.lines("2% salt by cabbage weight")
     assert kinds(alone) == {"no-base"}
 

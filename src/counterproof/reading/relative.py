@@ -158,7 +158,7 @@ def _named(base: tuple[str, ...], others: Sequence[MarkedLine]) -> MarkedLine | 
     if not base:
         return None
     wanted = set(base)
-    for other in others:
+    for other in sorted(others, key=lambda line: (line.written.text, line.written.section)):
         if other.food is not None and wanted <= {*words(other.split.name), *words(other.food.name)}:
             return other
     return None
