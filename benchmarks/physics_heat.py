@@ -23,7 +23,16 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 import counterproof.physics
 from counterproof.draws import DRAWS, Lognormal, Parameter, Streams
-from counterproof.physics import air, evaporation, heating, hob, questions_heat, vessels, water
+from counterproof.physics import (
+    air,
+    evaporation,
+    heating,
+    hob,
+    questions_heat,
+    questions_plugged,
+    vessels,
+    water,
+)
 from counterproof.physics import carbon_dioxide as co2
 from counterproof.physics.answer import Answer, printed
 from counterproof.physics.heating import Contents, Stove
@@ -39,7 +48,7 @@ PAGE = HERE.parent / "docs" / "physics.md"
 SECTIONS = ("heat", "cooling", "freezing", "carbonation")
 SHOWN = (
     "air boiling carbon_dioxide convection evaporation food_properties frozen frying heating hob "
-    "kettle microwave oven parting places questions_dry_heat questions_heat steady_power values "
+    "kettle microwave oven parting places questions_dry_heat questions_heat questions_plugged steady_power values "
     "vessels water"
 ).split()
 KWH = 3.6e6
@@ -159,7 +168,7 @@ def litre(take: Take) -> list[dict[str, Any]]:
             "kwh": _ranged(asked, "input_j", KWH),
             "minutes": _ranged(asked, "time_s", 60.0),
         })  # fmt: skip
-    asked = questions_heat.boil_kettle(1.0, 288.15, take=take)
+    asked = questions_plugged.boil_kettle(1.0, 288.15, take=take)
     rows.append({
         "on": "kettle",
         "kwh": _ranged(asked, "input_j", KWH),

@@ -17,7 +17,12 @@ from statistics import median
 from time import perf_counter
 
 from counterproof.draws import DRAWS, Lognormal, Parameter, Streams
-from counterproof.physics import food_properties, questions_dry_heat, questions_heat
+from counterproof.physics import (
+    food_properties,
+    questions_dry_heat,
+    questions_heat,
+    questions_plugged,
+)
 from counterproof.physics.answer import Answer
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import Ring
@@ -40,12 +45,12 @@ QUESTIONS: dict[str, Callable[[Take], Answer]] = {
     "simmer, boiled hard": lambda take: questions_heat.simmer(
         Contents(4.0), 1800.0, hard=True, ring=OPEN, take=take
     ),
-    "kettle": lambda take: questions_heat.boil_kettle(1.0, 288.15, take=take),
+    "kettle": lambda take: questions_plugged.boil_kettle(1.0, 288.15, take=take),
     "fry": lambda take: questions_dry_heat.fry(Contents(0.0, 0.5, STEW), 480.0, take=take),
     "bake": lambda take: questions_dry_heat.bake(
         453.15, 2400.0, Contents(0.0, 1.0, STEW), take=take
     ),
-    "microwave": lambda take: questions_dry_heat.microwave_food(
+    "microwave": lambda take: questions_plugged.microwave_food(
         Contents(0.3), 288.15, 348.15, take=take
     ),
 }

@@ -10,7 +10,12 @@ import pytest
 
 from counterproof.draws import Lognormal, Parameter, Streams
 from counterproof.errors import OutOfRange
-from counterproof.physics import food_properties, questions_dry_heat, questions_heat
+from counterproof.physics import (
+    food_properties,
+    questions_dry_heat,
+    questions_heat,
+    questions_plugged,
+)
 from counterproof.physics.answer import Answer, Curve, Verdict, credited, printed
 from counterproof.physics.flags import Flag, outside
 from counterproof.physics.heating import Contents
@@ -24,12 +29,12 @@ Question = Callable[[Take], Answer]
 QUESTIONS: dict[str, Question] = {
     "heat": lambda take: questions_heat.heat(Contents(1.0), 288.15, take=take),
     "simmer": lambda take: questions_heat.simmer(Contents(4.0), 1800.0, take=take),
-    "kettle": lambda take: questions_heat.boil_kettle(1.0, 288.15, take=take),
+    "kettle": lambda take: questions_plugged.boil_kettle(1.0, 288.15, take=take),
     "fry": lambda take: questions_dry_heat.fry(Contents(0.0, 0.5, BEEF), 480.0, take=take),
     "bake": lambda take: questions_dry_heat.bake(
         453.15, 2400.0, Contents(0.0, 1.2, BEEF), take=take
     ),
-    "microwave": lambda take: questions_dry_heat.microwave_food(
+    "microwave": lambda take: questions_plugged.microwave_food(
         Contents(0.3), 288.15, 348.15, take=take
     ),
 }
@@ -118,7 +123,7 @@ def test_a_litre_on_gas_is_within_the_range(drawn: Take) -> None:
 @pytest.mark.published
 def test_a_small_kettle_is_within_the_range(drawn: Take) -> None:
     # 350 mL, 17 to 100 °C, 1200 W, 125 s: a plug-meter test in an online magazine (2008).
-    asked = questions_heat.boil_kettle(0.35, 290.15, power=1200.0, take=drawn)
+    asked = questions_plugged.boil_kettle(0.35, 290.15, power=1200.0, take=drawn)
     found = asked.to_dict()["result"]
     assert found["time_s"]["p05"] < 125.0 < found["time_s"]["p95"]
     assert found["efficiency_share"]["p05"] < 0.81 < found["efficiency_share"]["p95"]
@@ -158,6 +163,28 @@ def test_a_hard_boil_uses_the_whole_ring_and_would_boil_dry() -> None:
     assert "no-boil" in [flag.name for flag in weak.flags]
 
 
+@pytest.mark.property
+def test_a_reduction_takes_the_time_that_boils_it_off() -> None:
+    ring = Ring(power=1500.0, covered=False)
+    wanted = questions_heat.simmer(Contents(1.0), boil_off=0.4, hard=True, ring=ring)
+    seconds = wanted.result["time_s"]
+    again = questions_heat.simmer(Contents(1.0), seconds, hard=True, ring=ring)
+    assert again.result["evaporated_kg"] == pytest.approx(0.4)
+    with pytest.raises(OutOfRange, match="one of the two"):
+        questions_heat.simmer(Contents(1.0))
+    with pytest.raises(OutOfRange, match="never boils off"):
+        questions_heat.simmer(Contents(1.0), boil_off=0.4, hard=True, ring=Ring(power=50.0))
+    with pytest.raises(OutOfRange, match="boil dry"):
+        questions_heat.simmer(Contents(1.0), boil_off=1.2, hard=True, ring=ring)
+
+
+def test_food_in_the_pot_is_said_to_be_one_temperature() -> None:
+    stew = questions_heat.heat(Contents(0.5, 0.5, BEEF), 281.15)
+    assert "one-temperature" in [flag.name for flag in stew.flags]
+    from_frozen = questions_heat.heat(Contents(0.5, 0.5, BEEF), 263.15)
+    assert {"not-frozen", "outside-validity"} <= {flag.name for flag in from_frozen.flags}
+
+
 def test_an_oven_shared_by_two_and_an_empty_one() -> None:
     alone = questions_dry_heat.bake(453.15, 2400.0)
     half = questions_dry_heat.bake(453.15, 2400.0, cavity=Cavity(share=0.5))
@@ -170,11 +197,11 @@ def test_an_oven_shared_by_two_and_an_empty_one() -> None:
 def test_impossible_questions_name_limit_and_remedy() -> None:
     refused: tuple[tuple[Callable[[], Answer], str], ...] = (
         (lambda: questions_heat.heat(Contents(0.0), 288.15), "nothing in the pot"),
-        (lambda: questions_heat.boil_kettle(0.0, 288.15), "empty"),
+        (lambda: questions_plugged.boil_kettle(0.0, 288.15), "empty"),
         (lambda: questions_dry_heat.fry(Contents(1.0), 60.0), "not for water"),
         (lambda: questions_dry_heat.fry(Contents(0.0, 0.2, BEEF), 60.0, deep=True), "not deep"),
         (lambda: questions_dry_heat.bake(453.15, 60.0, cavity=Cavity("steam")), "Kinds are"),
-        (lambda: questions_dry_heat.microwave_food(Contents(0.3), 288.15, 400.0), "100.0 °C"),
+        (lambda: questions_plugged.microwave_food(Contents(0.3), 288.15, 400.0), "100.0 °C"),
         (lambda: questions_heat.heat(Contents(1.0), 288.15, ring=Ring("coal")), "kind of hob"),
     )
     for ask, words in refused:

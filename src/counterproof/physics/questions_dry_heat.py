@@ -1,4 +1,4 @@
-"""Questions of dry heat and microwaves: fry, bake, microwave."""
+"""Questions of dry heat: fry, bake."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from counterproof.errors import OutOfRange
-from counterproof.physics import food_properties, frying, hob, microwave, oven, vessels, water
+from counterproof.physics import food_properties, frying, hob, oven, vessels, water
 from counterproof.physics.answer import Answer, credited
-from counterproof.physics.cautions import CORE, HOT_FAT, SUPERHEATED
+from counterproof.physics.cautions import CORE, HOT_FAT
 from counterproof.physics.flags import unique
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import LAWS, Place, Ring, leaks, with_spread
@@ -274,84 +274,4 @@ def bake(
         sources=sources,
         assumed=assumed,
         flags=oven.validity(temperature),
-    )
-
-
-def microwave_food(
-    contents: Contents,
-    start: float | Draws,
-    end: float | Draws,
-    *,
-    output: float | Draws | None = None,
-    place: Place | None = None,
-    take: Take = middle,
-) -> Answer:
-    """What a microwave oven takes to heat something.
-
-    Parameters
-    ----------
-    contents : Contents
-        Food and water.
-    start, end : float or (n,) array
-        Mean temperatures, start < end ≤ boiling point. [K]
-    output : float or (n,) array or None
-        Rated output at the setting used; None for a common one. [W]
-    place : Place or None
-        The kitchen; None for the defaults.
-    take : Take
-        Where draws come from; the middle values if not said.
-
-    Returns
-    -------
-    Answer
-        `time_s`, `useful_j`, `input_j`.
-
-    Raises
-    ------
-    OutOfRange
-        If there is nothing to heat, or the end is below the start or above the boil.
-    """
-    place = place or Place()
-    if largest(end) > place.boil + 1e-6:
-        raise OutOfRange(
-            f"Moist food does not get hotter than {place.boil - ZERO_CELSIUS:.1f} °C here.",
-            remedy="Give an end temperature up to that.",
-        )
-    contents = with_spread(contents, take)
-    asked = microwave.Microwave(
-        output=take("microwave|output", microwave.OUTPUT) if output is None else output,
-        efficiency=taken_share(take, "microwave|efficiency", microwave.EFFICIENCY),
-        dish=take("microwave|dish", microwave.DISH),
-        small=take("microwave|small load", microwave.SMALL_LOAD),
-    )
-    done = microwave.microwaved(contents.heat(start, end), contents.mass, asked)
-    own = () if output is not None else (microwave.OUTPUT,)
-    sources, assumed = credited(
-        "coolprop-2014", "choi-okos-1986", *own, microwave.EFFICIENCY, microwave.DISH,
-        microwave.SMALL_LOAD,
-    )  # fmt: skip
-    return Answer(
-        process="microwave",
-        inputs={
-            "water_kg": contents.water,
-            "food_kg": contents.food,
-            "from_celsius": start - ZERO_CELSIUS,
-            "to_celsius": end - ZERO_CELSIUS,
-            "output_w": output,
-            **place.inputs(),
-        },
-        result={
-            "time_s": done.time,
-            "useful_j": done.useful,
-            "input_j": done.bought,
-            "dish_j": done.dish,
-            "oven_loss_j": done.oven,
-        },
-        cautions=(SUPERHEATED, CORE),
-        sources=sources,
-        assumed=assumed,
-        flags=(
-            *microwave.remarks(contents.mass),
-            *food_properties.validity(start, contents.makeup),
-        ),
     )

@@ -1,4 +1,4 @@
-"""Questions of moist heat: heat something up, keep it simmering, boil a kettle.
+"""Questions of moist heat: heat something up, keep it simmering or boiling.
 
 Each takes SI quantities and a `Take`; with `middle` it answers in single numbers, with draws in
 ranges. Keys of `result` carry their unit, as `physics X --json` prints them.
@@ -6,16 +6,15 @@ ranges. Keys of `result` carry their unit, as `physics X --json` prints them.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
 
 from counterproof.errors import OutOfRange
 from counterproof.physics import (
+    food_properties,
     heating,
     hob,
-    kettle,
     vessels,
     water,
 )
@@ -24,11 +23,12 @@ from counterproof.physics.boiling import validity as altitude_validity
 from counterproof.physics.cautions import SCALD
 from counterproof.physics.flags import Flag, outside_fit, unique
 from counterproof.physics.heating import Contents, Stove
-from counterproof.physics.places import LAWS, LOSSES, Place, Ring, leaks, with_spread
+from counterproof.physics.places import LAWS, LOSSES, Place, Ring, with_spread
 from counterproof.physics.values import (
     ZERO_CELSIUS,
     Draws,
     Take,
+    largest,
     middle,
     printed_ends,
     smallest,
@@ -101,6 +101,7 @@ def heat(
         *outside_fit("water temperature", start, water.HEAT_CAPACITY),
         *(hob.remarks(ring.kind, power / efficiency, full) if time is not None else ()),
         *vessels.near_boil(target, place.boil),
+        *_of_food(contents, start),
         *_dried(warm.evaporated, contents),
         *_some_never(warm.time),
     )
@@ -132,8 +133,9 @@ def heat(
 
 def simmer(
     contents: Contents,
-    time: float | Draws,
+    time: float | Draws | None = None,
     *,
+    boil_off: float | Draws | None = None,
     temperature: float | None = None,
     hard: bool = False,
     ring: Ring | None = None,
@@ -146,8 +148,10 @@ def simmer(
     ----------
     contents : Contents
         Water and food in the pot, hot already.
-    time : float or (n,) array
-        How long. [s]
+    time : float or (n,) array or None
+        How long; None if `boil_off` is given. [s]
+    boil_off : float or (n,) array or None
+        Water that is to leave: then the time is the answer, as for a reduction. [kg]
     temperature : float or None
         Kept temperature; None for a simmer just below the boil. [K]
     hard : bool
@@ -163,15 +167,20 @@ def simmer(
     -------
     Answer
         `useful_j` (heat into the pot, all of it lost or evaporated), `input_j`,
-        `evaporated_kg`, the power needed and its share of the ring's.
+        `evaporated_kg`, `time_s`, the power needed and its share of the ring's.
 
     Raises
     ------
     OutOfRange
-        If the temperature is not between room and boil, or the pot would boil dry.
+        If the temperature is not between room and boil, the pot would boil dry or never lose so
+        much, or not exactly one of `time` and `boil_off` is given.
     """
     ring, place = ring or Ring(), place or Place()
     _refuse_empty(contents)
+    if (time is None) == (boil_off is None):
+        raise OutOfRange(
+            "A simmer has a time, or an amount to boil off.", remedy="Give one of the two."
+        )
     stove = ring.stove(contents, place, take)
     efficiency, full = ring.efficiency(take), ring.full(take)
     if hard:
@@ -181,6 +190,9 @@ def simmer(
         below = take("simmer|below the boil", SIMMER_BELOW)
         target = place.boil - below if temperature is None else temperature
         kept = heating.hold(stove, target)
+    asked = time
+    if time is None:
+        time = _time_to_lose(boil_off, kept.evaporation)
     evaporated = kept.evaporation * time
     _refuse_dry(evaporated, contents, time)
     flags = (
@@ -197,11 +209,12 @@ def simmer(
     sources, assumed = credited(*LAWS, *_pot(ring), hob.efficiency_of(ring.kind), *chosen, *LOSSES)
     return Answer(
         process="simmer",
-        inputs={**_contents(contents), "time_s": time, "hard": hard, **ring.inputs(), **place.inputs()},
+        inputs={**_contents(contents), "time_s": asked, "boil_off_kg": boil_off, "hard": hard, **ring.inputs(), **place.inputs()},
         result={
             "useful_j": kept.power * time,
             "input_j": kept.power / efficiency * time,
             "evaporated_kg": evaporated,
+            "time_s": time,
             "power_w": kept.power / efficiency,
             "into_pot_w": kept.power,
             "dry_loss_w": kept.dry,
@@ -216,88 +229,18 @@ def simmer(
     )  # fmt: skip
 
 
-def boil_kettle(
-    mass: float | Draws,
-    start: float | Draws,
-    end: float | None = None,
-    *,
-    power: float | Draws | None = None,
-    place: Place | None = None,
-    take: Take = middle,
-) -> Answer:
-    """What an electric kettle takes to heat water.
-
-    Parameters
-    ----------
-    mass : float or (n,) array
-        Water, > 0. [kg]
-    start : float or (n,) array
-        Temperature of the water. [K]
-    end : float or None
-        Temperature wanted, for a kettle with a setting; None for the boil. [K]
-    power : float or (n,) array or None
-        Power of the kettle; None for a common one. [W]
-    place : Place or None
-        The kitchen; None for the defaults.
-    take : Take
-        Where draws come from; the middle values if not said.
-
-    Returns
-    -------
-    Answer
-        `time_s`, `useful_j`, `input_j`, `evaporated_kg`, and where the rest goes.
-
-    Raises
-    ------
-    OutOfRange
-        If there is no water, or the end lies below the start or above the boil.
-    """
-    place = place or Place()
-    if smallest(mass) <= 0.0:
-        raise OutOfRange(
-            "An empty kettle must not be switched on.", remedy="Give an amount of water."
-        )
-    watts = take("kettle|power", kettle.POWER) if power is None else power
-    body = kettle.body_mass(take("kettle|body", kettle.BODY))
-    jug = replace(vessels.pot_for(_mean(mass) / 1000.0), mass=body)
-    asked = kettle.Kettle(
-        Stove(jug, place.air, place.boil, leaks(take)),
-        watts,
-        take("kettle|overrun", kettle.OVERRUN),
-    )
-    target = place.boil if end is None else end
-    done = kettle.boiled(mass, start, target, asked)
-    flags = (
-        *altitude_validity(place.altitude),
-        *outside_fit("water temperature", start, water.HEAT_CAPACITY),
-        *kettle.remarks(mass),
-    )
-    own = () if power is not None else (kettle.POWER,)
-    sources, assumed = credited(*LAWS, *own, kettle.BODY, kettle.OVERRUN)
-    return Answer(
-        process="kettle",
-        inputs={"water_kg": mass, "from_celsius": start - ZERO_CELSIUS,
-                "to_celsius": target - ZERO_CELSIUS, "power_w": power, **place.inputs()},
-        result={
-            "time_s": done.time,
-            "useful_j": done.useful,
-            "input_j": done.bought,
-            "evaporated_kg": done.evaporated,
-            "body_j": done.body,
-            "loss_j": done.losses,
-            "overrun_j": done.overrun,
-            "efficiency_share": done.efficiency,
-        },
-        cautions=(SCALD,),
-        sources=sources,
-        assumed=assumed,
-        flags=unique(flags),
-    )  # fmt: skip
-
-
 def _refuse_empty(contents: Contents) -> None:
     if smallest(contents.mass) <= 0.0 or smallest(contents.water, contents.food) < 0.0:
         raise OutOfRange("There is nothing in the pot.", remedy="Give an amount of water or food.")
+
+
+def _time_to_lose(wanted: float | Draws | None, rate: float | Draws) -> float | Draws:
+    if wanted is None or smallest(wanted) <= 0.0 or printed_ends(rate)[1] <= 0.0:
+        raise OutOfRange(
+            "So much never boils off here.",
+            remedy="Give an amount above zero, take the lid off, or more power.",
+        )
+    return wanted / np.maximum(rate, 1e-12)
 
 
 def _refuse_dry(evaporated: float | Draws, contents: Contents, time: float | Draws) -> None:
@@ -320,6 +263,18 @@ def _dried(evaporated: float | Draws, contents: Contents) -> tuple[Flag, ...]:
             "the start.",
         ),
     )
+
+
+def _of_food(contents: Contents, start: float | Draws) -> tuple[Flag, ...]:
+    if largest(contents.food) <= 0.0:
+        return ()
+    even = Flag(
+        "one-temperature",
+        "all that is in the pot is counted as equally warm; thick pieces lag behind, and what is "
+        "not stirred may catch.",
+        "note",
+    )
+    return (even, *food_properties.validity(start, contents.makeup))
 
 
 def _some_never(time: float | Draws) -> tuple[Flag, ...]:
