@@ -66,6 +66,8 @@ def test_modifiers_spellings_and_order_do_not_hide_a_food(
         ("vegan cheese", "cheese"),
         ("lime leaves", "lime"),
         ("rice wine", "rice-dry"),
+        ("dairy-free milk", "milk"),
+        ("chia egg", "egg"),
     ],
 )
 def test_another_head_makes_another_food(larder_matcher: Matcher, name: str, never: str) -> None:

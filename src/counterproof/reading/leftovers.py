@@ -26,6 +26,7 @@ from counterproof.reading.modifiers import (
     KEPT_CLASSES,
     KEPT_FORMS,
     MADE_OF,
+    MIXED_CLASSES,
     NEVER_LAST,
     OTHER_PARTS,
     PARTS,
@@ -145,8 +146,9 @@ def _replacing_kept(word: str, food: Food, head: str, *, before: bool) -> tuple[
         return _state_kept(word, food)
     if word in COLOURS and head in COLOUR_DECIDES:
         return 0.7, f"“{word}” {head} may be another food than {food.name}"
-    if word in REPLACING and food.food_class in ANIMAL_CLASSES:
-        return 0.45, f"“{word}” may put another food in the place of {food.name}"
+    if word in REPLACING and food.food_class in ANIMAL_CLASSES | MIXED_CLASSES:
+        kept = 0.45 if food.food_class in ANIMAL_CLASSES else 0.7
+        return kept, f"“{word}” may put another food in the place of {food.name}"
     apart = OTHER_PARTS.get(word)
     if apart is not None and not before and food.food_class not in apart:
         return 0.7, f"“{word}” may be another food than {food.name}"

@@ -52,7 +52,7 @@ CHOOSING = _listed(
     """
     red green yellow white black brown purple golden pink blue dark pale light lightly deep
     rich full low reduced fat sodium sugar sugarfree gluten lactose sweet sharp mild short flat
-    curly leafy lean unsalted unsweetened unflavoured creamy floury waxy starchy mealy single
+    curly leafy lean free unsalted unsweetened unflavoured creamy floury waxy starchy mealy single
     double whole iced spicy
     """
 )
@@ -63,13 +63,21 @@ COLOUR_DECIDES = _listed("pepper bean currant pea lentil")
 
 # Words that put something else in the food's place ("vegan cheese", "imitation crab").
 REPLACING = _listed(
-    "vegan plant mock imitation faux meatless meatfree eggless dairy nondairy non veggie "
-    "vegetarian flax flaxseed chia substitute replacer alternative analogue free"
+    "vegan glutenfree plant mock imitation faux meatless meatfree eggless eggfree dairyfree milkfree nondairy "
+    "non veggie vegetarian flax flaxseed chia substitute replacer alternative analogue"
 )
 ANIMAL_CLASSES = frozenset(
     {
         "dairy", "cheese", "butter & fats", "eggs", "beef", "veal", "lamb", "pork", "poultry",
         "game", "offal", "fish", "shellfish",
+    }
+)  # fmt: skip
+
+# Made dishes and sauces that may hold something from an animal: their vegan kind is another food.
+MIXED_CLASSES = frozenset(
+    {
+        "condiments & sauces", "sweets & desserts", "bread & bakery", "stocks",
+        "chocolate & cocoa", "pasta & noodles", "flour & starch",
     }
 )  # fmt: skip
 

@@ -73,6 +73,9 @@ SINGULARS = {
 _POSSESSIVES = re.compile(r"[’'`´ʼ]s?(?=\W|$)|[’'`´ʼ]")
 _QUOTES = frozenset("’'`´ʼ")
 _FREE_RANGE = re.compile(r"free[- ]range")
+_FREE = re.compile(
+    r"\b(dairy|milk|egg|meat|gluten)[- ]free"
+)  # one word: something else in its place
 _WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
 _LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
 
@@ -142,7 +145,7 @@ def words(text: str) -> tuple[str, ...]:
     if not _QUOTES.isdisjoint(bare):
         bare = _POSSESSIVES.sub("", bare)
     if "free" in bare:
-        bare = _FREE_RANGE.sub("freerange", bare)
+        bare = _FREE.sub(r"\1free", _FREE_RANGE.sub("freerange", bare))
     for word in _WORD.findall(bare):
         one = word.replace(" ", "") if word[0].isdigit() else singular(word)
         spelt = SPELLINGS.get(one, one)

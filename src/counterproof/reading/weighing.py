@@ -223,7 +223,7 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     tail = _tail(quantity, case, size)
     if measure == "piece" and case.fruit is not None and case.fruit.id != food.id:
         return _from_fruit(quantity, number, case, case.fruit, size)
-    asked = [food.drawn_measure] if measure == "piece" and food.drawn_measure else []
+    asked = _drawn_as(case) if measure == "piece" else []
     found = _weight_of_one([*asked, measure], case, size)
     if found is None and measure != "piece":
         usual = guess(food, measure)
@@ -264,6 +264,16 @@ def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:
     if quantity.measure == "piece" and first and first[0] in VESSELS and " " in split.name:
         return first[0], ""  # "2 trays ice cubes": trays are counted, not cubes
     return quantity.measure, size if size in SIZED else ""
+
+
+def _drawn_as(case: Case) -> list[str]:
+    """What a bare count of a food means: its name may say so, and a bare bread is a loaf."""
+    drawn = case.food.drawn_measure
+    last = words(case.split.name)[-1:]
+    said = [last[0]] if last and MEASURES.get(last[0]) == "count" else []
+    if drawn == "slice" and case.food.food_class == "bread & bakery" and not said:
+        said = ["loaf"]
+    return [*said, drawn] if drawn else said
 
 
 def _weight_of_one(
