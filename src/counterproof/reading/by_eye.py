@@ -181,6 +181,8 @@ _UNSAID: dict[str, tuple[float, str]] = {
     "flavourings": (2, "a few drops of flavouring"),
     "leavening": (5, "a teaspoon of leavening"),
     "food additives": (0.5, "a few drops of colouring"),
+    "juices": (15, "a tablespoon of juice"),
+    "spirits & liqueurs": (30, "two tablespoons of a spirit"),
 }
 _OCCASION: dict[str, tuple[float, str]] = {
     "flour & starch": (15, "a dusting of flour"),
@@ -204,6 +206,7 @@ _OCCASION: dict[str, tuple[float, str]] = {
     "wine & beer": (100, "enough to top up a glass"),
     "": (20, "some to serve"),
 }
+_ICE = (100.0, "five ice cubes")
 _FRYING = (500.0, "half a litre of oil to fry in")
 
 
@@ -253,6 +256,8 @@ def unsaid(food: Food, flags: frozenset[str]) -> Guess | None:
         grams, what = _FRYING
     elif occasion and food.food_class in _OCCASION:
         grams, what = _OCCASION[food.food_class]
+    elif food.id == "ice":
+        grams, what = _ICE
     elif food.food_class in _UNSAID:
         grams, what = _UNSAID[food.food_class]
     elif occasion:
