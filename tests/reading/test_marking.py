@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 
 from counterproof.draws import Streams
 from counterproof.marks import Mark
+from counterproof.reading import kinds
 from counterproof.reading.allergens import allergens_of_line, allergens_of_recipe
 from counterproof.reading.document import mark_document
 from counterproof.reading.foods import Matcher
@@ -92,6 +94,14 @@ def test_every_mark_is_from_the_closed_list_and_says_what_to_do(
         assert mark.level == level or (mark.kind == "alternative" and mark.level == "doubt")
         assert mark.message[-1] in ".”"
         assert mark.message[0].isupper() or not mark.message[0].isalpha() or mark.kind
+
+
+def test_no_kind_of_mark_is_listed_that_nothing_makes() -> None:
+    folder = Path(kinds.__file__).parent
+    told = "".join(
+        path.read_text(encoding="utf-8") for path in folder.glob("*.py") if path.name != "kinds.py"
+    )
+    assert [kind for kind in KINDS if f'"{kind}"' not in told] == []
 
 
 def test_the_measures_are_guessed_from_the_recipes_own_words_and_said(
