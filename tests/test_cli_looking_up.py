@@ -110,7 +110,7 @@ def test_factors_tell_percentiles(ran: Ran) -> None:
     status, out, _ = ran("factors", "olive", "oil")
     assert status == 0
     assert "Olive Oil, global set" in out
-    assert "95 % 10.79" in out
+    assert "95 % 10.79" in " ".join(out.split())
     status, out, _ = ran("factors", "Tomatoes", "--json")
     found = _json(out)["found"]
     assert any(one["p95"] == 12.62 for one in found)

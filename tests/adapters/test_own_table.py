@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import json
 import re
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from counterproof.adapters.cells import cells
 from counterproof.adapters.files import load_kitchen, own_table
 from counterproof.adapters.forms import FORMS, PROVENANCE
+from counterproof.adapters.own_table import own_sheets
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import Streams
 from counterproof.errors import TableError
@@ -209,3 +214,47 @@ def test_the_documentation_lists_the_columns_of_the_forms() -> None:
             name for name in columns if section in {"sources", "foods"} or name not in PROVENANCE
         ]
         assert told.split(", ") == kept, section
+
+
+_CELL = st.one_of(
+    st.none(),
+    st.booleans(),
+    st.integers(),
+    st.floats(),
+    st.text(max_size=12),
+    st.lists(st.integers(), max_size=2),
+)
+_ROW = st.one_of(
+    _CELL,
+    st.dictionaries(
+        st.sampled_from(["id", "food", "name", "set", "item", "mean", "source", "note"])
+        | st.text(),
+        _CELL,
+        max_size=5,
+    ),
+)
+_SECTIONS = (
+    st.sampled_from(["factors", "links", "foods", "names", "sources", "seasons"]) | st.text()
+)
+
+
+@pytest.mark.property
+@given(st.dictionaries(_SECTIONS, st.one_of(_CELL, st.lists(_ROW, max_size=3)), max_size=3))
+def test_any_table_is_read_or_refused_in_words(tree: dict[str, Any]) -> None:
+    fault = _refused(json.dumps(tree))  # JSON is YAML
+    assert fault is None or (fault.file == "own.yaml" and fault.message and fault.remedy)
+
+
+def _refused(text: str) -> TableError | None:
+    try:
+        own_sheets(text, "own.yaml")
+    except TableError as fault:
+        return fault
+    return None
+
+
+@pytest.mark.property
+@given(st.text())
+def test_any_text_is_read_or_refused_in_words(text: str) -> None:
+    fault = _refused(text)
+    assert fault is None or fault.remedy

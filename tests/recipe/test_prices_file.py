@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import json
+from typing import Any
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from counterproof.errors import BrokenSettings
 from counterproof.recipe.prices_file import PackSize, read_prices
@@ -69,3 +74,25 @@ def test_what_cannot_be_used_is_named_with_its_line(before: str, after: str, say
         read_prices(FILE.replace(before, after, 1), "prices.yaml")
     assert says in str(caught.value)
     assert caught.value.file == "prices.yaml"
+
+
+_VALUE = st.one_of(st.none(), st.booleans(), st.integers(), st.floats(), st.text(max_size=12))
+
+
+@pytest.mark.property
+@given(
+    st.lists(
+        st.dictionaries(st.sampled_from(["food", "price", "pack", "date", "where"]), _VALUE),
+        max_size=3,
+    ),
+    _VALUE,
+)
+def test_any_prices_are_read_or_refused_in_words(rows: list[dict[str, Any]], energy: Any) -> None:
+    tree = {"currency": "£", "prices": rows, "energy": energy}
+    fault, found = None, None
+    try:
+        found = read_prices(json.dumps(tree), "prices.yaml")
+    except BrokenSettings as caught:
+        fault = caught
+    assert fault is None or fault.remedy
+    assert found is None or all(price.price > 0 and price.pack.amount > 0 for price in found.prices)

@@ -31,6 +31,9 @@ if TYPE_CHECKING:
     from counterproof.looking_up import FactorAccount, FoodAccount, Found, Used
     from counterproof.rows import Factor, Food, Provenance, Tables
 
+TOLD_IN_FULL = 4
+"""Factors told in full; of further ones only basis and range, so that a search fits a screen."""
+
 PER_KG = f"{numerals.CO2E} per kg"
 
 CONTENTS = (
@@ -127,18 +130,24 @@ def print_factors(
         return
     scale = common_scale(one.worth for one in accounts)
     _scale_head(page, f"{numerals.CO2E} per kg or litre", scale)
-    for one in accounts:
+    for at, one in enumerate(accounts):
         row = one.factor
-        told = [
-            page.words(f"per {row.unit}, {row.basis}; {row.boundary}"),
-            page.words(_percentiles(row), GREY),
-            page.words(_stages(one), GREY),
-            page.words(f"GWP: {row.gwp}", GREY),
-            page.words(_source(row.provenance), GREY),
-            page.words(_for_foods(one.foods), GREY),
-            page.words("the kitchen's own table" if one.own else ""),
-        ]
+        told = [page.words(f"per {row.unit}, {row.basis}")]
+        if at < TOLD_IN_FULL:
+            told = [
+                page.words(f"per {row.unit}, {row.basis}; {row.boundary}"),
+                page.words(_percentiles(row), GREY),
+                page.words(_stages(one), GREY),
+                page.words(f"GWP: {row.gwp}", GREY),
+                page.words(_source(row.provenance), GREY),
+                page.words(_for_foods(one.foods), GREY),
+                page.words("the kitchen's own table" if one.own else ""),
+            ]
         _interval_row(page, f"{row.item}, {row.set} set", told, one.worth, scale)
+    if len(accounts) > TOLD_IN_FULL:
+        page.put_indented(
+            [page.words("Say more words to see one of the later ones in full.", GREY)], 0
+        )
     _left_off(page, found.left_off)
 
 
@@ -253,14 +262,19 @@ def _source(where: Provenance) -> str:
 
 
 def _percentiles(row: Factor) -> str:
+    gap = numerals.SPACE
     named = (
-        ("5 %", row.p05),
-        ("10 %", row.p10),
-        ("50 %", row.p50),
-        ("90 %", row.p90),
-        ("95 %", row.p95),
+        ("5", row.p05),
+        ("10", row.p10),
+        ("50", row.p50),
+        ("90", row.p90),
+        ("95", row.p95),
     )
-    told = [f"{name} {numerals.number(value, 2)}" for name, value in named if value is not None]
+    told = [
+        f"{name}{gap}%{gap}{numerals.number(value, 2)}"
+        for name, value in named
+        if value is not None
+    ]
     middle = f"{row.middle} {numerals.number(row.mean, 2)}"
     if not told:
         spread = "" if row.spread is None else f", give or take a factor of {row.spread:g}"

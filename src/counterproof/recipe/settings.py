@@ -211,7 +211,8 @@ def _plain(node: Any, path: Path, lines: dict[Path, int], first: int) -> Any:
         return int(node)
     if isinstance(node, float):
         return float(node)
-    return str(node)
+    # An escape such as "\ud83c" may leave half a character, which no file and no screen takes.
+    return str(node).encode("utf-16", "surrogatepass").decode("utf-16", "replace")
 
 
 def _row(node: Any, key: Any, *, default: int) -> int:
