@@ -51,8 +51,9 @@ def test_still_water_stops_where_it_is_densest() -> None:
     wall = float(twin[int(np.argmin(gap))])
     film = 0.5 * (wall + bath)
     least = 0.825**2 * float(water.conductivity(film)) / 0.1
-    assert float(iced_water.coefficient(wall, bath, 0.1)) == pytest.approx(least, rel=0.5)
-    assert float(iced_water.coefficient(ZERO + 20.0, bath, 0.1)) > 20.0 * least
+    found = float(iced_water.coefficient(wall, bath, 0.1))
+    # Ra enters by its sixth root: even a thousandth of a degree off the twin lifts a little.
+    assert least <= found < 0.1 * float(iced_water.coefficient(ZERO + 20.0, bath, 0.1))
 
 
 @pytest.mark.property
