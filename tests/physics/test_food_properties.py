@@ -107,6 +107,30 @@ def test_heat_of_freezing_beef_is_near_the_latent_heat_of_the_handbook() -> None
     assert 175e3 < 333.4e3 * ice < 244e3
 
 
+@pytest.mark.published
+def test_ice_in_a_carcass_is_near_the_handbooks_worked_example() -> None:
+    # ASHRAE Refrigeration (2006) ch. 9, example 1 (from memory): a 150 kg beef carcass of 58.21 %
+    # water and 17.48 % protein, freezing point −1.7 °C, holds 78 kg of ice at −20 °C by Tchigeov's
+    # equation. Chen's, used here, gives 70 kg: the two differ by a tenth, and so do we.
+    carcass = {"water": 0.5821, "protein": 0.1748, "fat": 0.2405, "ash": 0.0026}
+    ice = 150 * frozen.ice_fraction(carcass, 253.15, 271.45)
+    assert ice == pytest.approx(78.0, rel=0.11)
+    assert ice < 78.0
+
+
+def test_a_nutrient_tables_line_becomes_a_makeup() -> None:
+    # Per 100 g: fibre sits inside the carbohydrate, alcohol is counted as water.
+    line = {"water": 80.0, "protein": 2.0, "fat": 1.0, "carbohydrate": 12.0, "fibre": 3.0,
+            "ash": None, "alcohol": 5.0}  # fmt: skip
+    found = food.from_analysis(line)
+    assert found["water"] == pytest.approx(0.85)
+    assert found["carbohydrate"] == pytest.approx(0.09)
+    assert found["fibre"] == pytest.approx(0.03)
+    assert sum(found.values()) == pytest.approx(1.0)
+    with pytest.raises(OutOfRange, match="add up"):
+        food.from_analysis({"water": 20.0})
+
+
 def test_impossible_makeups_are_refused() -> None:
     with pytest.raises(OutOfRange, match="alcohol"):
         food.makeup({"water": 0.6, "alcohol": 0.4})

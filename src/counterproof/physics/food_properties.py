@@ -136,6 +136,39 @@ def makeup(shares: Makeup) -> Makeup:
     return {name: shares[name] / total for name in COMPONENTS if name in shares}
 
 
+def from_analysis(grams: Mapping[str, float | None]) -> Makeup:
+    """The makeup of a food from a nutrient table's line.
+
+    Parameters
+    ----------
+    grams : mapping
+        Grams in 100 g of water, protein, fat, carbohydrate (by difference, its fibre included),
+        fibre, ash and alcohol; None or left out where the table says nothing.
+
+    Returns
+    -------
+    Makeup
+        Mass fractions: fibre taken out of the carbohydrate, alcohol counted as water. What is
+        missing to the whole is spread over all.
+
+    Raises
+    ------
+    OutOfRange
+        If the parts do not come to about 100 g.
+    """
+    held = {name: float(value or 0.0) for name, value in grams.items()}
+    fibre = min(held.get("fibre", 0.0), held.get("carbohydrate", 0.0))
+    parts = {
+        "water": held.get("water", 0.0) + held.get("alcohol", 0.0),
+        "protein": held.get("protein", 0.0),
+        "fat": held.get("fat", 0.0),
+        "carbohydrate": held.get("carbohydrate", 0.0) - fibre,
+        "fibre": fibre,
+        "ash": held.get("ash", 0.0),
+    }
+    return makeup({name: value / 100.0 for name, value in parts.items() if value > 0.0})
+
+
 def density(of: Makeup, temperature: float | Draws, porosity: float | Draws = 0.0) -> float | Draws:
     """Density of a food.
 

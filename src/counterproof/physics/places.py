@@ -142,13 +142,25 @@ class Ring:
         shine = taken_share(take, "pot|emissivity", vessels.POT_EMISSIVITY)
         return Stove(replace(pot, emissivity=shine), place.air, place.boil, leaks(take))
 
-    def inputs(self) -> Mapping[str, Any]:
-        """Return what is printed of it."""
+    def inputs(self, pot: vessels.Pot) -> Mapping[str, Any]:
+        """Return what is printed of it, defaults filled in.
+
+        Parameters
+        ----------
+        pot : Pot
+            The pot that was used.
+
+        Returns
+        -------
+        mapping
+            Names to values, the unit in each name.
+        """
         return {
             "appliance": f"{self.kind} hob",
-            "power_w": self.power,
-            "covered": self.covered,
-            "diameter_m": self.diameter,
+            "power_w": hob.POWER[self.kind].value if self.power is None else self.power,
+            "covered": pot.covered,
+            "diameter_m": pot.diameter,
+            "pot_kg": float(np.mean(pot.mass)),
         }
 
 

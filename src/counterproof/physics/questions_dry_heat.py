@@ -106,7 +106,7 @@ def fry(
     return Answer(
         process="fry",
         inputs={"food_kg": contents.food, "fat_kg": fat, "deep": deep, "time_s": time,
-                "from_celsius": start - ZERO_CELSIUS, **ring.inputs(), **place.inputs()},
+                "from_celsius": start - ZERO_CELSIUS, **ring.inputs(asked.pan), **place.inputs()},
         result={
             "useful_j": done.useful,
             "input_j": bought,
@@ -254,7 +254,7 @@ def bake(
             "oven": cavity.kind,
             "celsius": temperature - ZERO_CELSIUS,
             "time_s": time,
-            "power_w": cavity.power,
+            "power_w": oven.POWER[cavity.kind].value if cavity.power is None else cavity.power,
             "share": cavity.share,
             "contents_kg": 0.0 if contents is None else contents.mass,
             "from_celsius": start - ZERO_CELSIUS,

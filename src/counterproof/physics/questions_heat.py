@@ -110,7 +110,7 @@ def heat(
         process="heat",
         inputs={**_contents(contents), "from_celsius": start - ZERO_CELSIUS,
                 "to_celsius": target - ZERO_CELSIUS, "wanted_time_s": time,
-                **ring.inputs(), **place.inputs()},
+                **ring.inputs(stove.pot), **place.inputs()},
         result={
             "time_s": warm.time,
             "useful_j": warm.useful,
@@ -209,7 +209,7 @@ def simmer(
     sources, assumed = credited(*LAWS, *_pot(ring), hob.efficiency_of(ring.kind), *chosen, *LOSSES)
     return Answer(
         process="simmer",
-        inputs={**_contents(contents), "time_s": asked, "boil_off_kg": boil_off, "hard": hard, **ring.inputs(), **place.inputs()},
+        inputs={**_contents(contents), "time_s": asked, "boil_off_kg": boil_off, "hard": hard, **ring.inputs(stove.pot), **place.inputs()},
         result={
             "useful_j": kept.power * time,
             "input_j": kept.power / efficiency * time,

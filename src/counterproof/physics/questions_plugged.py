@@ -86,7 +86,7 @@ def boil_kettle(
     return Answer(
         process="kettle",
         inputs={"water_kg": mass, "from_celsius": start - ZERO_CELSIUS,
-                "to_celsius": target - ZERO_CELSIUS, "power_w": power, **place.inputs()},
+                "to_celsius": target - ZERO_CELSIUS, "power_w": kettle.POWER.value if power is None else power, **place.inputs()},
         result={
             "time_s": done.time,
             "useful_j": done.useful,
@@ -164,7 +164,7 @@ def microwave_food(
             "food_kg": contents.food,
             "from_celsius": start - ZERO_CELSIUS,
             "to_celsius": end - ZERO_CELSIUS,
-            "output_w": output,
+            "output_w": microwave.OUTPUT.value if output is None else output,
             **place.inputs(),
         },
         result={
