@@ -127,6 +127,9 @@ def test_a_nutrient_tables_line_becomes_a_makeup() -> None:
     assert found["carbohydrate"] == pytest.approx(0.09)
     assert found["fibre"] == pytest.approx(0.03)
     assert sum(found.values()) == pytest.approx(1.0)
+    # Salt cod: what the table's line leaves out is its salt.
+    salted = food.from_analysis({"water": 16.0, "protein": 63.0, "fat": 2.4})
+    assert salted["ash"] == pytest.approx(0.186)
     with pytest.raises(OutOfRange, match="add up"):
         food.from_analysis({"water": 20.0})
 

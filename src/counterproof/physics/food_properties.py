@@ -149,7 +149,7 @@ def from_analysis(grams: Mapping[str, float | None]) -> Makeup:
     -------
     Makeup
         Mass fractions: fibre taken out of the carbohydrate, alcohol counted as water. What is
-        missing to the whole is spread over all.
+        missing to the whole, up to 70 g, is counted as ash: salt, soda, what was not analysed.
 
     Raises
     ------
@@ -166,6 +166,9 @@ def from_analysis(grams: Mapping[str, float | None]) -> Makeup:
         "fibre": fibre,
         "ash": held.get("ash", 0.0),
     }
+    missing = 100.0 - sum(parts.values())
+    if 0.0 < missing <= 70.0:
+        parts["ash"] += missing
     return makeup({name: value / 100.0 for name, value in parts.items() if value > 0.0})
 
 
