@@ -13,7 +13,7 @@ from counterproof.errors import UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
-from counterproof.plan.first_model import plan_of
+from counterproof.plan.planning import plan_of
 from counterproof.plan.model import Plan
 from counterproof.proof import Edition
 from counterproof.reading.foods import Matcher
@@ -149,7 +149,7 @@ def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:
         Reading, plan and footprint. [kg CO2e]
     """
     reading = mark(order, bench)
-    plan = plan_of(reading)
+    plan = plan_of(reading, bench.tables)
     footprint = assess(reading, bench.tables, plan, streams=streams)
     return Assessed(order, reading, plan, footprint, _cost(order, reading, plan, bench, streams))
 
@@ -174,7 +174,7 @@ def compared(orders: Sequence[Order], bench: Workbench, streams: Streams) -> Com
     entries = []
     for order in orders:
         reading = mark(order, bench)
-        plan = plan_of(reading)
+        plan = plan_of(reading, bench.tables)
         cost = _cost(order, reading, plan, bench, streams)
         entries.append(Entry(order.called, reading, plan, cost))
     return compare(entries, bench.tables, streams=streams)

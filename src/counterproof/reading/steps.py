@@ -65,9 +65,25 @@ def read_step(written: WrittenLine) -> MarkedStep:
         because a remark is not a fault.
     """
     processes: list[Process] = []
-    for sentence in _SENTENCE.split(written.text):
+    for sentence in sentences(written.text):
         processes += sentence_processes(sentence)
     return MarkedStep(written, tuple(processes), ())
+
+
+def sentences(text: str) -> tuple[str, ...]:
+    """The sentences of a step.
+
+    Parameters
+    ----------
+    text : str
+        A step as written.
+
+    Returns
+    -------
+    tuple of str
+        In order; together they hold every word of the step.
+    """
+    return tuple(_SENTENCE.split(text))
 
 
 def main_process(processes: tuple[Process, ...]) -> Process | None:

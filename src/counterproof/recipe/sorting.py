@@ -389,6 +389,9 @@ class _Sorter:
             return
         before = self.found[place - 1] if place else None
         changed = item.gap or before is None or before.sign != item.sign
+        # a list that changes from bullets to numbers has come to the method
+        begins = item.sign == "number" and item.gap and not looks_like_amount(item.text)
+        step = step or (begins and before is not None and before.sign == "bullet")
         if step and self.out.lines and (item.sign != "bullet" or changed):
             self.state, self.section = "method", ""
             self._step(item.text, item.at)

@@ -1,0 +1,323 @@
+"""Energy and boil-off of each process, from the kitchen physics.
+
+The physics answers at the middle of its constants; what is uncertain about them comes back as
+keyed deviations (hob, losses, boil-off), so that every energy is a product of independent
+parameters: shared where it is the same hob, and exact at the mean.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from counterproof.draws import Lognormal, Parameter, Product, Uniform
+from counterproof.errors import OutOfRange
+from counterproof.marks import Mark
+from counterproof.physics import hob, oven, steady_power
+from counterproof.physics.answer import Answer
+from counterproof.physics.heating import Contents
+from counterproof.physics.questions_dry_heat import Cavity, bake, fry
+from counterproof.physics.questions_heat import heat, simmer
+from counterproof.physics.questions_plugged import boil_kettle, microwave_food
+from counterproof.physics.values import ZERO_CELSIUS
+from counterproof.plan import constants as c
+from counterproof.plan.model import Carrier, EnergyUse, Leaving
+from counterproof.plan.scene import WATER, Scene
+from counterproof.reading.model import MarkedStep, Process
+from counterproof.sourced import Sourced
+
+JOULES_PER_KWH: Final = 3.6e6
+KEPT_HOT: Final = frozenset({"boil", "simmer", "poach", "steam"})
+IN_A_PAN: Final = frozenset({"fry", "toast"})
+SETTINGS: Final = {
+    "grill": "grill",
+    "toast": "toaster",
+    "slow_cook": "slow cooker, low",
+    "blend": "blender",
+}
+_TEMPERATE: Final = Sourced(
+    343.15, "K", 0.04, "assumed", "", "what a microwave oven is to heat: 70 °C"
+)
+
+
+@dataclass
+class Taken:
+    """What the processes so far have taken."""
+
+    energy: list[EnergyUse]
+    leaving: list[Leaving]
+    marks: list[tuple[int, Mark]]
+    told: dict[str, None]
+
+
+class Cooking:
+    """Takes the processes one after the other, and remembers what is hot already."""
+
+    def __init__(self, scene: Scene) -> None:
+        self.scene = scene
+        self.taken = Taken([], [], [], {})
+        self._heated: set[str] = set()
+        self._oven_hot = False
+        self._loaded = False
+        self._seen: Counter[str] = Counter()
+
+    def boiled_water(self) -> None:
+        """Take the kettle for water that the recipe asks for boiling."""
+        for line in self.scene.reading.lines:
+            if line.food is None or line.mass is None or line.food.food_class != WATER:
+                continue
+            if "boiling" not in line.written.text.lower() or not self.scene.reading.steps:
+                continue
+            done = boil_kettle(line.mass.mean, self.scene.tap, place=self.scene.place)
+            amount = _kwh(done.result["input_j"] / line.mass.mean)
+            kwh = Product(line.mass.scale * amount, line.mass.parameters)
+            kwh = kwh.times(_deviation("kettle", c.KETTLE))
+            self._heated.add(line.food.id)
+            first = self.scene.reading.steps[0].written.number
+            self._use("boil the water", "electricity", kwh, first, "kettle")
+
+    def take(self, step: MarkedStep, process: Process) -> None:
+        """Add what one process takes.
+
+        Parameters
+        ----------
+        step : MarkedStep
+            The step it stands in.
+        process : Process
+            The process.
+        """
+        try:
+            self._take(step, process)
+        except OutOfRange as beyond:
+            mark = Mark("doubt", "beyond-the-model", f"{beyond.message} {beyond.remedy}")
+            self.taken.marks.append((step.written.number, mark))
+
+    def _take(self, step: MarkedStep, process: Process) -> None:
+        kind, number = process.kind, step.written.number
+        if process.appliance == "hob" and kind in KEPT_HOT | {"cook"}:
+            self._wet_or_dry(step, process)
+        elif process.appliance == "hob" and kind in IN_A_PAN:
+            self._in_a_pan(step, process)
+        elif process.appliance == "hob" and kind in {"heat", "melt"}:
+            self._warm(step, process)
+        elif kind in {"bake", "preheat"}:
+            self._in_the_oven(step, process)
+        elif kind == "microwave":
+            self._in_the_microwave(step, process)
+        elif kind in SETTINGS:
+            power = steady_power.power_of(SETTINGS[kind])
+            kwh = Product(power.value / 1000 / 60, (self._minutes(process),))
+            kwh = kwh.times(_deviation(f"appliance|{SETTINGS[kind]}", power))
+            self._use(named(process), "electricity", kwh, number, process.appliance or kind)
+
+    def _wet_or_dry(self, step: MarkedStep, process: Process) -> None:
+        contents = self.scene.contents(self.scene.in_pot(step))
+        wet = contents.mass and float(contents.moisture) / float(contents.mass) > c.WET
+        liquid = any(
+            part.food.kind == "liquid" or part.food.food_class == WATER
+            for part in self.scene.in_pot(step)
+        )
+        if process.kind in KEPT_HOT or (wet and liquid):
+            self._kept_hot(step, process, contents)
+        else:
+            self._in_a_pan(step, process)
+
+    def _kept_hot(self, step: MarkedStep, process: Process, contents: Contents) -> None:
+        number = step.written.number
+        if not contents.mass:
+            return
+        covered = process.covered is not False and process.kind != "boil"
+        litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
+        self._bring_to_the_boil(step)
+        if process.minutes is None and _goes_on(step, process):
+            return  # "bring to the boil, then simmer for 20 minutes"
+        minutes = self._minutes(process)
+        seconds = 60 * minutes.distribution.mean
+        rolling = process.kind == "boil" and process.minutes is not None
+        share = c.ROLLING.value if rolling else 1.0
+        ring = self.scene.ring(litres, covered=covered, share=share)
+        done = simmer(contents, seconds, hard=rolling, ring=ring, place=self.scene.place)
+        self._note(number, done)
+        spread = c.ROLLING if rolling else c.HOLDING[covered]
+        kwh = Product(_per_minute(done.result["power_w"]), (minutes,)).times(
+            _deviation(f"holding|{process.kind}|{covered}", spread), self._hob()
+        )
+        self._use(named(process), self._carrier(), kwh, number, "hob")
+        rate = float(np.mean(done.result["evaporation_kg_per_h"])) / 60
+        off = _deviation(
+            f"boil-off|{process.kind}|{covered}", spread if rolling else c.BOIL_OFF[covered]
+        )
+        steam = Product(rate, (minutes,)).times(off)
+        self.taken.leaving.append(Leaving("steam", steam, number, "boiled off", "air"))
+
+    def _bring_to_the_boil(self, step: MarkedStep) -> None:
+        """Heat what has joined the pot since it was last hot."""
+        new = [part for part in self.scene.in_pot(step) if part.food.id not in self._heated]
+        contents = self.scene.contents(new)
+        if not new or not contents.mass:
+            return
+        self._heated.update(part.food.id for part in new)
+        litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
+        ring = self.scene.ring(litres, covered=True)
+        done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place)
+        kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
+        self._use("bring to the boil", self._carrier(), kwh, step.written.number, "hob")
+
+    def _in_a_pan(self, step: MarkedStep, process: Process) -> None:
+        parts = self.scene.named(step, process.kind) or self.scene.in_pot(step)
+        solid = [part for part in parts if part.food.food_class not in {WATER, "oils"}]
+        contents = self.scene.contents(solid)
+        food = float(contents.mass) or c.UNNAMED_FRIED.value
+        makeup = contents.makeup if float(contents.food) else {"water": 0.88, "carbohydrate": 0.12}
+        minutes = self._minutes(process)
+        ring = self.scene.ring(2.0, covered=False)
+        done = fry(
+            Contents(0.0, food, makeup),
+            60 * minutes.distribution.mean,
+            ring=ring,
+            place=self.scene.place,
+        )
+        # A pan is hot after a minute; beyond that its energy goes with the time.
+        per_minute = _kwh(done.result["input_j"]) / minutes.distribution.mean
+        kwh = Product(per_minute, (minutes,)).times(_deviation("frying", c.FRYING), self._hob())
+        self._heated.update(part.food.id for part in solid)
+        self._use(named(process), self._carrier(), kwh, step.written.number, "hob")
+
+    def _warm(self, step: MarkedStep, process: Process) -> None:
+        parts = [p for p in self.scene.named(step, process.kind) if p.food.food_class != "oils"]
+        contents = self.scene.contents(parts)
+        if not contents.mass:
+            return
+        end = c.WARM.value if process.celsius is None else ZERO_CELSIUS + process.celsius
+        if end <= self.scene.tap:
+            return
+        litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
+        ring = self.scene.ring(litres, covered=False)
+        done = heat(contents, self.scene.tap, end, ring=ring, place=self.scene.place)
+        kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
+        self._use(named(process), self._carrier(), kwh, step.written.number, "hob")
+
+    def _in_the_oven(self, step: MarkedStep, process: Process) -> None:
+        kitchen, number = self.scene.reading.kitchen, step.written.number
+        celsius = process.celsius or self._oven_celsius() or c.OVEN.value - ZERO_CELSIUS
+        kelvin = ZERO_CELSIUS + celsius
+        cavity = Cavity(kitchen.oven)
+        carrier: Carrier = "gas" if oven.CARRIER[kitchen.oven] == "gas" else "electricity"
+        minutes = self._minutes(process) if process.kind == "bake" else None
+        contents = self.scene.contents(self.scene.in_pot(step)) if minutes else None
+        seconds = 60 * minutes.distribution.mean if minutes else 0.0
+        done = bake(kelvin, seconds, contents, cavity=cavity, place=self.scene.place)
+        self._note(number, done)
+        if not self._oven_hot:
+            self._oven_hot = True
+            kwh = Product(
+                _kwh(done.result["preheat_j"]), (_deviation("oven|preheat", c.PREHEATING),)
+            )
+            self._use("preheat the oven", carrier, kwh, number, "oven")
+        if minutes:
+            hold = Product(_per_minute(done.result["hold_w"]), (minutes,))
+            hold = hold.times(_deviation("oven|hold", c.OVEN_HOLDING))
+            self._use(named(process), carrier, hold, number, "oven")
+            if not self._loaded:  # what goes back in for a second time is hot already
+                self._loaded = True
+                load = Product(_kwh(done.result["load_j"]), (_deviation("oven|load", c.OVEN_LOAD),))
+                self._use("heat the food in the oven", carrier, load, number, "oven")
+
+    def _oven_celsius(self) -> float | None:
+        """The temperature that another step gives for the oven."""
+        return next(
+            (
+                process.celsius
+                for step in self.scene.reading.steps
+                for process in step.processes
+                if process.kind in {"preheat", "bake"} and process.celsius
+            ),
+            None,
+        )
+
+    def _in_the_microwave(self, step: MarkedStep, process: Process) -> None:
+        contents = self.scene.contents(
+            self.scene.named(step, process.kind) or self.scene.in_pot(step)
+        )
+        if not contents.mass:
+            return
+        place = self.scene.place
+        done = microwave_food(contents, self.scene.tap, _TEMPERATE.value, place=place)
+        kwh = Product(_kwh(done.result["input_j"]), (_deviation("microwave", c.MICROWAVING),))
+        self._use(named(process), "electricity", kwh, step.written.number, "microwave")
+
+    def _minutes(self, process: Process) -> Parameter:
+        """How long a process takes, keyed by what is said of it."""
+        low, high = process.minutes or (None, None)
+        tail = f"{process.kind}|{low}-{high}"
+        self._seen[tail] += 1
+        key = f"minutes|{tail}|{self._seen[tail]}"
+        if low is not None and high is not None:
+            return Parameter(key, Uniform(low, high))
+        stated = low if low is not None else high
+        if stated:
+            return Parameter(key, Lognormal.from_spread(stated, c.OPEN_ENDED.spread))
+        default = c.DEFAULT_MINUTES.get(process.kind, c.DEFAULT_MINUTES["cook"])
+        return Parameter(key, Lognormal.from_spread(default.value, default.spread))
+
+    def _hob(self) -> Parameter:
+        kind = self.scene.reading.kitchen.hob
+        return _deviation(f"hob|{kind}", hob.efficiency_of(kind))
+
+    def _carrier(self) -> Carrier:
+        return "gas" if self.scene.carrier == "gas" else "electricity"
+
+    def _use(self, name: str, carrier: Carrier, kwh: Product, step: int, appliance: str) -> None:
+        self.taken.energy.append(EnergyUse(name, carrier, kwh, step, appliance=appliance))
+
+    def _note(self, number: int, done: Answer) -> None:
+        """Flags that call for a choice go beside the step, the rest is told once."""
+        for flag in done.flags:
+            if flag.level == "doubt" and flag.name == "ring-too-weak":
+                self.taken.marks.append((number, Mark("doubt", flag.name, flag.message)))
+            else:
+                self.taken.told[f"Cooking: {flag.message}"] = None
+
+
+def _goes_on(step: MarkedStep, process: Process) -> bool:
+    """Whether a step goes on cooking on the hob after a process."""
+    later = step.processes[step.processes.index(process) + 1 :]
+    return any(one.kind in KEPT_HOT | {"cook"} and one.appliance == "hob" for one in later)
+
+
+def _deviation(key: str, constant: Sourced) -> Parameter:
+    """A keyed factor of mean one with a constant's spread."""
+    return Parameter(key, Lognormal.from_spread(1.0, constant.spread))
+
+
+def _kwh(joules: float) -> float:
+    return float(np.mean(joules)) / JOULES_PER_KWH
+
+
+def _per_minute(watts: float) -> float:
+    return float(np.mean(watts)) / 1000 / 60
+
+
+def named(process: Process) -> str:
+    """A process with its time, as an activity is listed.
+
+    Parameters
+    ----------
+    process : Process
+        As the step was read.
+
+    Returns
+    -------
+    str
+        Such as "simmer, 25–30 min".
+    """
+    kind = process.kind.replace("_", " ")
+    if not process.minutes:
+        return kind
+    low, high = process.minutes
+    if low == high or high is None:
+        return f"{kind}, {low:g} min"
+    return f"{kind}, up to {high:g} min" if low is None else f"{kind}, {low:g}–{high:g} min"

@@ -1,0 +1,108 @@
+"""The plan of a recipe: energy, what leaves the pot, what there is to serve."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+from counterproof.draws import Product
+from counterproof.physics import parting
+from counterproof.plan import constants as c
+from counterproof.plan.cooking import Cooking
+from counterproof.plan.model import Leaving, Plan
+from counterproof.plan.parting import parted
+from counterproof.plan.pot import way_of_straining
+from counterproof.plan.scene import Scene
+from counterproof.reading.model import Reading
+from counterproof.rows import Tables
+
+_LITRES: Final = re.compile(r"(?P<number>\d+(?:[.,]\d+)?)\s*(?P<milli>m)?(?:l\b|litres?|liters?)")
+
+
+def plan_of(reading: Reading, tables: Tables) -> Plan:
+    """Energy and leaving masses of every step of a reading.
+
+    Parameters
+    ----------
+    reading : Reading
+        A marked recipe; its kitchen gives hob, oven, tap and vessels.
+    tables : Tables
+        Composition of the foods, from which their heat follows.
+
+    Returns
+    -------
+    Plan
+        Energy by process [kWh] and what leaves the pot [kg], for the whole batch.
+    """
+    scene = Scene.of(reading, tables)
+    cooking = Cooking(scene)
+    cooking.boiled_water()
+    gone: list[Leaving] = []
+    for step in reading.steps:
+        for process in step.processes:
+            cooking.take(step, process)
+        # "strain through a sieve, let it drip" is one straining
+        straining = next((one for one in step.processes if one.kind == "strain"), None)
+        if straining is not None:
+            gone += parted(scene, step, straining)
+    leaving = [*cooking.taken.leaving, *gone]
+    served = _serving_mass(reading, leaving)
+    return Plan(
+        energy=tuple(cooking.taken.energy),
+        leaving=tuple(leaving),
+        serving_mass=served,
+        serving_litres=_serving_litres(reading, served),
+        assumed=(*_assumed(reading, gone), *cooking.taken.told),
+        marks=tuple(cooking.taken.marks),
+    )
+
+
+def _assumed(reading: Reading, gone: Sequence[Leaving]) -> tuple[str, ...]:
+    ways = {
+        way_of_straining(step)
+        for step in reading.steps
+        if any(part.step == step.written.number and part.cause == "strained" for part in gone)
+    }
+    said = [
+        f"What is strained off keeps {parting.STAYS[way].value:.0%} of its mass in cloth or sieve "
+        "(weigh it to do better)."
+        for way in sorted(ways)
+    ]
+    untimed = {
+        process.kind
+        for step in reading.steps
+        for process in step.processes
+        if process.kind in c.DEFAULT_MINUTES and process.appliance and process.minutes is None
+    }
+    said += [
+        f"No time is stated for {kind.replace('_', ' ')}: {c.DEFAULT_MINUTES[kind].value:g} minutes, "
+        "give or take half."
+        for kind in sorted(untimed)
+    ]
+    return tuple(said)
+
+
+def _serving_mass(reading: Reading, leaving: Sequence[Leaving]) -> tuple[Product, ...]:
+    """One serving as eaten: what went in less what left, over the servings."""
+    parts = tuple(
+        part.mass.scaled(1 / reading.serves)
+        for line in reading.lines
+        for part in line.constituents
+        if part.mass is not None
+    )
+    return parts + tuple(part.mass.scaled(-1 / reading.serves) for part in leaving)
+
+
+def _serving_litres(reading: Reading, serving_mass: Sequence[Product]) -> float | None:
+    """Litres of one serving where the cook says what the recipe makes and the mass bears it out.
+
+    "Makes 1.2 litres" of a cordial says nothing of the glass it is diluted in: then None.
+    """
+    match = _LITRES.search((reading.recipe.makes or "").lower())
+    if match is None:
+        return None
+    batch = float(match["number"].replace(",", ".")) / (1000.0 if match["milli"] else 1.0)
+    litres = batch * reading.scale / reading.serves
+    mass = sum(part.mean for part in serving_mass)
+    return litres if abs(litres - mass) < c.LITRE_APART * mass else None
