@@ -233,7 +233,7 @@ class Mixture:
     provenance: Provenance
 
 
-Condition = Literal["in season", "out of season", "by air"]
+Condition = Literal["in season", "out of season", "heated greenhouse", "by air"]
 """Where and when a food was grown, as far as a factor set tells it apart."""
 
 

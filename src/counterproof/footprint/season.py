@@ -42,12 +42,10 @@ _WORDS: Final[tuple[tuple[Condition, re.Pattern[str]], ...]] = (
         re.compile(r"\b(?:by (?:air|plane)|air[- ]?freight(?:ed)?|flown(?: in)?)\b", re.IGNORECASE),
     ),
     (
-        "out of season",
-        re.compile(
-            r"\b(?:out[- ]of[- ]season|off[- ]season|hothouse|(?:heated )?(?:glass|green)[- ]?house)\b",
-            re.IGNORECASE,
-        ),
+        "heated greenhouse",
+        re.compile(r"\b(?:hot[- ]?house|heated (?:glass|green)[- ]?house)s?\b", re.IGNORECASE),
     ),
+    ("out of season", re.compile(r"\b(?:out[- ]of[- ]season|off[- ]season)\b", re.IGNORECASE)),
     (
         "in season",
         re.compile(
@@ -57,8 +55,9 @@ _WORDS: Final[tuple[tuple[Condition, re.Pattern[str]], ...]] = (
     ),
 )
 _UNHEATED: Final = re.compile(r"\bunheated\b", re.IGNORECASE)
-_IMPORTED: Final = re.compile(
-    r"\b(?:imported|from (?:overseas|abroad)|shipped(?: in)?)\b", re.IGNORECASE
+_UNTOLD: Final = re.compile(
+    r"\b(?:imported|from (?:overseas|abroad)|shipped(?: in)?|(?:unheated )?(?:glass|green)[- ]?house)\b",
+    re.IGNORECASE,
 )
 _MONTH: Final = re.compile(  # "may" and "march" are words of their own unless written as names
     r"\b[Ii]n ("
@@ -231,16 +230,18 @@ def _not_told(line: MarkedLine, kitchen: Kitchen) -> list[Mark]:
             Mark(
                 "doubt",
                 "flown",
-                f"{said.why.capitalize()}, but no factor set here tells what flying {name} adds: "
+                f"{_sentence(said.why)}, but no factor set here tells what flying {name} adds: "
                 f"{usual} Expect more.",
             )
         ]
-    imported = _IMPORTED.search(text)
-    if said is None and imported is None:
+    untold = _UNTOLD.search(text)
+    if said is None and untold is None:
         return []
-    why = said.why if said is not None else f"the line says “{imported[0]}”" if imported else ""
+    why = said.why if said is not None else f"the line says “{untold[0]}”" if untold else ""
     return [
-        Mark(
-            "note", "season", f"{why.capitalize()}, but no factor set here tells it apart: {usual}"
-        )
+        Mark("note", "season", f"{_sentence(why)}, but no factor set here tells it apart: {usual}")
     ]
+
+
+def _sentence(words: str) -> str:
+    return words[:1].upper() + words[1:]
