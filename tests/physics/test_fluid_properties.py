@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
-from CoolProp.CoolProp import PT_INPUTS, AbstractState, HAPropsSI, PropsSI
+from CoolProp.CoolProp import PT_INPUTS, AbstractState, PropsSI
 
 from counterproof.errors import OutOfRange
 from counterproof.physics import air, water
@@ -69,15 +69,6 @@ def test_boiling_point_of_a_pressure_is_that_of_coolprop() -> None:
 def test_air_is_within_its_stated_error(ours: Property, key: str, error: float) -> None:
     there = np.array([PropsSI(key, "T", t, "P", 101325.0, "Air") for t in ROOM])
     assert np.max(np.abs(ours(ROOM) / there - 1)) < error
-
-
-@pytest.mark.published
-def test_moist_air_weighs_what_the_humid_air_equation_says() -> None:
-    # 20 and 40 °C, half saturated. The ideal mixture leaves out the enhancement of 0.4 %.
-    for kelvin in (293.15, 313.15):
-        there = 1 / HAPropsSI("Vha", "T", kelvin, "P", 101325.0, "R", 0.5)
-        vapour = air.vapour_pressure(kelvin, 0.5)
-        assert air.moist_density(kelvin, vapour) == pytest.approx(there, rel=1e-3)
 
 
 @pytest.mark.published

@@ -203,6 +203,15 @@ def test_impossible_questions_name_limit_and_remedy() -> None:
         (lambda: questions_dry_heat.bake(453.15, 60.0, cavity=Cavity("steam")), "Kinds are"),
         (lambda: questions_plugged.microwave_food(Contents(0.3), 288.15, 400.0), "100.0 °C"),
         (lambda: questions_heat.heat(Contents(1.0), 288.15, ring=Ring("coal")), "kind of hob"),
+        (lambda: questions_heat.heat(Contents(float("nan")), 288.15), "The water is nan"),
+        (lambda: questions_heat.heat(Contents(1.0), 288.15, ring=Ring(power=0.0)), "The power"),
+        (lambda: questions_heat.simmer(Contents(1.0), -5.0), "The time is -5"),
+        (lambda: questions_dry_heat.bake(453.15, 60.0, Contents(0.0, -1.0)), "The food is -1"),
+        (lambda: questions_plugged.microwave_food(Contents(0.3), 350.0, 300.0), "ends warmer"),
+        (
+            lambda: questions_plugged.microwave_food(Contents(0.3), 288.0, 300.0, output=0.0),
+            "The output",
+        ),
     )
     for ask, words in refused:
         with pytest.raises(OutOfRange) as caught:

@@ -1,7 +1,7 @@
 """Kitchen air, dry and moist: −40 to 150 °C near one atmosphere.
 
 The small effect of moisture on conductivity and viscosity is left out (below 2 % for room air);
-moisture counts where it drives evaporation: vapour density, mixture density, diffusivity.
+moisture counts where it drives evaporation: its pressure and its diffusivity.
 """
 
 from __future__ import annotations
@@ -230,35 +230,6 @@ def vapour_pressure(temperature: float | Draws, relative_humidity: float | Draws
     The enhancement by the air around it (0.4 % at one atmosphere) is left out.
     """
     return relative_humidity * water.saturation_pressure(temperature)
-
-
-def moist_density(
-    temperature: float | Draws,
-    vapour: float | Draws,
-    pressure: float | Draws = STANDARD_PRESSURE,
-) -> float | Draws:
-    """Density of air with water vapour in it.
-
-    Parameters
-    ----------
-    temperature : float or (n,) array
-        Temperature, 233 to 423. [K]
-    vapour : float or (n,) array
-        Partial pressure of the vapour, 0 to `pressure`. [Pa]
-    pressure : float or (n,) array
-        Absolute pressure of the mixture. [Pa]
-
-    Returns
-    -------
-    float or (n,) array
-        Density; moist air is lighter than dry air. [kg/m³]
-
-    Notes
-    -----
-    Ideal gases: [(p − pᵥ) M_air + pᵥ M_water]/(R T).
-    """
-    dry = (pressure - vapour) * MOLAR_MASS.value
-    return (dry + vapour * water.MOLAR_MASS.value) / (GAS_CONSTANT * temperature)
 
 
 def lewis_factor(

@@ -14,10 +14,6 @@ LAPSE: Final = Sourced(
     2.25577e-5, "1/m", 0.0, "icao-1993", "standard atmosphere, troposphere", "0.0065 K/m over 288.15 K"
 )  # fmt: skip
 EXPONENT: Final = Sourced(5.25588, "1", 0.0, "icao-1993", "standard atmosphere, troposphere", "")
-WEATHER: Final = Sourced(
-    0.012, "1", 0.0, "assumed", "",
-    "standard deviation of air pressure with the weather, about 12 hPa: 0.3 K at the boil",
-)  # fmt: skip
 _LOWEST: Final = -500.0
 _HIGHEST: Final = 9000.0
 _TOP: Final = 11_000.0

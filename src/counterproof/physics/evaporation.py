@@ -13,7 +13,6 @@ import numpy as np
 
 from counterproof.physics import air, convection, water
 from counterproof.physics.air import Room
-from counterproof.physics.flags import Flag, outside
 from counterproof.physics.values import GAS_CONSTANT, Draws
 from counterproof.sourced import Sourced
 
@@ -29,8 +28,6 @@ POOL: Final = Sourced(
 HUMIDITY: Final = Sourced(
     0.5, "1", 0.3, "assumed", "", "relative humidity of a kitchen; matters little for hot pots"
 )
-_LOW: Final = 283.15
-_HIGH: Final = 371.15
 
 
 def pool_flux(surface: float | Draws, room: Room) -> float | Draws:
@@ -124,19 +121,3 @@ def open_flux(
         logarithm = (1.0 - between) * np.log(np.abs(low)) + between * np.log(np.abs(high))
     value: float | Draws = np.sign(low) * np.exp(logarithm)
     return value
-
-
-def validity(surface: float | Draws) -> tuple[Flag, ...]:
-    """Flags of the two estimates.
-
-    Parameters
-    ----------
-    surface : float or (n,) array
-        Temperature of the water. [K]
-
-    Returns
-    -------
-    tuple of Flag
-        One within 2 K of the boil and above, or below 10 °C.
-    """
-    return outside("evaporating water", surface, _LOW, _HIGH, "°C")

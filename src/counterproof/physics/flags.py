@@ -10,6 +10,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
+import numpy as np
+
+from counterproof.errors import OutOfRange
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Fit, printed_ends
 
 
@@ -106,3 +109,31 @@ def unique(flags: Iterable[Flag]) -> tuple[Flag, ...]:
         Without repetition.
     """
     return tuple(dict.fromkeys(flags))
+
+
+def refuse_unless_positive(what: str, value: float | Draws | None, *, zero: bool = False) -> None:
+    """Refuse a quantity that is negative, zero or no number, whatever is asked about it.
+
+    Parameters
+    ----------
+    what : str
+        The quantity as a cook says it, such as "The time".
+    value : float or (n,) array or None
+        The quantity; None passes, for it was not given. [any]
+    zero : bool
+        Whether zero is a value too.
+
+    Raises
+    ------
+    OutOfRange
+        If one draw is refused.
+    """
+    if value is None:
+        return
+    draws = np.asarray(value)
+    if np.all(draws >= 0.0 if zero else draws > 0.0):
+        return
+    raise OutOfRange(
+        f"{what} is {np.min(draws):g}: it cannot be below zero{'' if zero else ', or zero'}.",
+        remedy=f"Give a number {'of zero or more' if zero else 'above zero'}.",
+    )

@@ -9,7 +9,7 @@ import numpy as np
 
 from counterproof.physics import convection, evaporation, food_properties, hob, vessels
 from counterproof.physics.air import Room
-from counterproof.physics.boiling import boiling_point_under, pressure_at
+from counterproof.physics.boiling import boiling_point, pressure_at
 from counterproof.physics.heating import Contents, Stove
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Take, taken_share
 from counterproof.sourced import Sourced
@@ -45,7 +45,7 @@ class Place:
     @property
     def boil(self) -> float:
         """Boiling point of water here. [K]"""
-        return float(boiling_point_under(pressure_at(self.altitude)))
+        return float(boiling_point(self.altitude))
 
     def inputs(self) -> Mapping[str, Any]:
         """Return what is printed of it."""

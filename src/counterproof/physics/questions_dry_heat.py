@@ -9,7 +9,7 @@ from counterproof.errors import OutOfRange
 from counterproof.physics import food_properties, frying, hob, oven, vessels, water
 from counterproof.physics.answer import Answer, credited
 from counterproof.physics.cautions import CORE, HOT_FAT
-from counterproof.physics.flags import unique
+from counterproof.physics.flags import refuse_unless_positive, unique
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import LAWS, Place, Ring, leaks, with_spread
 from counterproof.physics.values import (
@@ -75,7 +75,9 @@ def fry(
         If there is no food, no time, or too little fat to fry deep in.
     """
     ring, place = ring or Ring(), place or Place()
-    if smallest(contents.food) <= 0.0 or largest(contents.water) > 0.0:
+    refuse_unless_positive("The power", ring.power)
+    refuse_unless_positive("The fat", fat, zero=True)
+    if not smallest(contents.food) > 0.0 or largest(contents.water) > 0.0:
         raise OutOfRange(
             "Frying is for food, not for water.", remedy="Give a mass of food and no water."
         )
@@ -232,6 +234,10 @@ def bake(
         If the oven never gets that hot, or a time or share makes no sense.
     """
     cavity, place = cavity or Cavity(), place or Place()
+    refuse_unless_positive("The power", cavity.power)
+    if contents is not None:
+        refuse_unless_positive("The water", contents.water, zero=True)
+        refuse_unless_positive("The food", contents.food, zero=True)
     hot = cavity.oven(place, take)
     useful: float | Draws = 0.0
     steam: float | Draws = 0.0

@@ -21,7 +21,7 @@ from counterproof.physics import (
 from counterproof.physics.answer import Answer, Curve, credited
 from counterproof.physics.boiling import validity as altitude_validity
 from counterproof.physics.cautions import SCALD
-from counterproof.physics.flags import Flag, outside_fit, unique
+from counterproof.physics.flags import Flag, outside_fit, refuse_unless_positive, unique
 from counterproof.physics.heating import Contents, Stove
 from counterproof.physics.places import LAWS, LOSSES, Place, Ring, with_spread
 from counterproof.physics.values import (
@@ -86,6 +86,8 @@ def heat(
     """
     ring, place = ring or Ring(), place or Place()
     _refuse_empty(contents)
+    refuse_unless_positive("The power", ring.power)
+    refuse_unless_positive("The time", time)
     contents = with_spread(contents, take)
     stove = ring.stove(contents, place, take)
     target = place.boil if end is None else end
@@ -177,6 +179,8 @@ def simmer(
     """
     ring, place = ring or Ring(), place or Place()
     _refuse_empty(contents)
+    refuse_unless_positive("The power", ring.power)
+    refuse_unless_positive("The time", time, zero=True)
     if (time is None) == (boil_off is None):
         raise OutOfRange(
             "A simmer has a time, or an amount to boil off.", remedy="Give one of the two."
@@ -230,7 +234,9 @@ def simmer(
 
 
 def _refuse_empty(contents: Contents) -> None:
-    if smallest(contents.mass) <= 0.0 or smallest(contents.water, contents.food) < 0.0:
+    refuse_unless_positive("The water", contents.water, zero=True)
+    refuse_unless_positive("The food", contents.food, zero=True)
+    if smallest(contents.mass) <= 0.0:
         raise OutOfRange("There is nothing in the pot.", remedy="Give an amount of water or food.")
 
 

@@ -11,7 +11,7 @@ from counterproof.physics import food_properties, kettle, microwave, vessels, wa
 from counterproof.physics.answer import Answer, credited
 from counterproof.physics.boiling import validity as altitude_validity
 from counterproof.physics.cautions import CORE, SCALD, SUPERHEATED
-from counterproof.physics.flags import outside_fit, unique
+from counterproof.physics.flags import outside_fit, refuse_unless_positive, unique
 from counterproof.physics.heating import Contents, Stove
 from counterproof.physics.places import LAWS, Place, leaks, with_spread
 from counterproof.physics.values import (
@@ -62,7 +62,8 @@ def boil_kettle(
         If there is no water, or the end lies below the start or above the boil.
     """
     place = place or Place()
-    if smallest(mass) <= 0.0:
+    refuse_unless_positive("The power", power)
+    if not smallest(mass) > 0.0:
         raise OutOfRange(
             "An empty kettle must not be switched on.", remedy="Give an amount of water."
         )
@@ -139,6 +140,14 @@ def microwave_food(
         If there is nothing to heat, or the end is below the start or above the boil.
     """
     place = place or Place()
+    refuse_unless_positive("The output", output)
+    refuse_unless_positive("The water", contents.water, zero=True)
+    refuse_unless_positive("The food", contents.food, zero=True)
+    if largest(start - end) >= 0.0:
+        raise OutOfRange(
+            "Heating ends warmer than it starts.",
+            remedy="Give an end temperature above the start.",
+        )
     if largest(end) > place.boil + 1e-6:
         raise OutOfRange(
             f"Moist food does not get hotter than {place.boil - ZERO_CELSIUS:.1f} °C here.",
