@@ -16,7 +16,7 @@ from counterproof.errors import OutOfRange
 from counterproof.physics.modes import MODES, Modes, Place, Shape, modes
 from counterproof.physics.values import Draws, largest, smallest
 
-_SETTLED: Final = 0.005
+_SETTLED: Final = 0.008
 """Fourier number from which the modes give surface and mean to 10⁻⁶. [1]"""
 
 
@@ -110,7 +110,7 @@ class Body:
         ------
         OutOfRange
             If a share is not above 0 or is above 1, or if a surface or a mean gets there before
-            the modes describe it (a Fourier number of 0.005).
+            the modes describe it (a Fourier number of 0.008).
 
         Notes
         -----

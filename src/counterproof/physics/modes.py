@@ -20,11 +20,11 @@ from counterproof.physics.values import Draws, smallest
 Shape = Literal["slab", "cylinder", "sphere"]
 Place = Literal["centre", "surface", "mean"]
 
-MODES: Final = 24
-"""Modes summed: the last has died to 10⁻¹² when the centre begins to notice. [1]"""
+MODES: Final = 16
+"""Modes summed: the last has died to 10⁻⁸ when the centre begins to notice. [1]"""
 
-_UNNOTICED: Final = 0.005
-"""Fourier number below which the centre has lost less than 10⁻²⁰ of the difference. [1]"""
+_UNNOTICED: Final = 0.008
+"""Fourier number below which the centre has lost less than 10⁻¹⁴ of the difference. [1]"""
 
 _Pair = tuple[Draws, Draws]
 
@@ -57,7 +57,7 @@ class Modes:
         fourier : (…) array
             Fourier number α t/R², ≥ 0; broadcast against the Biot numbers. [1]
         place : Place
-            Where. Surface and mean hold from a Fourier number of 0.005, and at 0.
+            Where. Surface and mean hold from a Fourier number of 0.008, and at 0.
 
         Returns
         -------

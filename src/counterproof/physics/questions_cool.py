@@ -292,8 +292,8 @@ def _cautions(asked: Cooling, cooled: Run) -> tuple[str, ...]:
     glass = asked.dish.vessel.material == "glass"
     if glass and asked.start - smallest(asked.spot.ambient) > _GLASS_SHOCK.value:
         said.append(GLASS)
-    warms = cooled.mixed.peak - cooled.mixed.history.temperatures.min(axis=0)
-    if asked.spot.where == "fridge" and float(warms[1]) > _CROWDS:
+    warms = float(cooled.mixed.peak[1]) - largest(asked.spot.ambient)
+    if asked.spot.where == "fridge" and warms > _CROWDS:
         said.append(CROWDED)
     return tuple(said)
 
