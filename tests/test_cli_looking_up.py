@@ -81,7 +81,11 @@ def test_foods_in_json(ran: Ran) -> None:
         "allergens",
         "links",
     } <= set(first)
-    assert {row["condition"] for row in first["seasons"]} == {"in season", "out of season"}
+    assert {row["condition"] for row in first["seasons"]} == {
+        "heated greenhouse",
+        "in season",
+        "out of season",
+    }
 
 
 @pytest.mark.parametrize("command", ["foods", "factors"])
