@@ -161,6 +161,17 @@ def test_recipes_of_different_own_tables_are_not_compared(ran: Ran, dish: Path) 
     assert "own foods and factors" in _json(out)["error"]["message"]
 
 
+def test_a_version_cannot_bring_an_own_table(ran: Ran, dish: Path) -> None:
+    dish.write_text(
+        "---\nversions:\n  ours: {kitchen: {own_factors: ours.yaml}}\n---\n" + DISH,
+        encoding="utf-8",
+    )
+    status, out, _ = ran("footprint", f"{dish}+ours", "--json")
+    error = _json(out)["error"]
+    assert (status, error["kind"]) == (2, "BrokenFrontMatter")
+    assert "kitchen file" in error["remedy"]
+
+
 def test_cost_and_nutrition_stand_beside_the_footprint(ran: Ran, dish: Path) -> None:
     _, out, _ = ran("footprint", str(dish), "--json")
     told = _json(out)

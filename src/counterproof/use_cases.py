@@ -9,7 +9,7 @@ from typing import Any
 from counterproof.comparison.paired import Comparison, Entry, compare, paired
 from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
-from counterproof.errors import UnknownVersion
+from counterproof.errors import BrokenFrontMatter, UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
@@ -115,12 +115,20 @@ def mark(order: Order, bench: Workbench) -> Reading:
         If the recipe has no version of that name.
     SwapNotFound
         If one of its versions swaps a line that is not there.
+    BrokenFrontMatter
+        If the version names own foods and factors, which are read once for all versions.
     """
     version = _version(order)
     if version is None:
         for other in order.recipe.versions:  # a version that cannot be made is told at once
             version_applied(order.recipe, other, bench.matcher)
     changes = version.kitchen if version is not None else None
+    if changes and "own_factors" in changes:
+        raise BrokenFrontMatter(
+            f"A version, here “{order.version}”, cannot bring foods and factors of its own.",
+            remedy="Name own_factors in the kitchen file: it counts for all versions alike.",
+            file=order.recipe.file,
+        )
     return read_recipe(
         order.recipe,
         bench.tables,
