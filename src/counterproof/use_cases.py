@@ -13,8 +13,8 @@ from counterproof.errors import BrokenFrontMatter, UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
-from counterproof.plan.planning import plan_of
 from counterproof.plan.model import Plan
+from counterproof.plan.planning import plan_of
 from counterproof.proof import Edition
 from counterproof.reading.foods import Matcher
 from counterproof.reading.marking import read_recipe
