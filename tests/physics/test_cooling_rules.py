@@ -117,6 +117,8 @@ def test_time_before_the_start_counts() -> None:
     assert verdict(FIRST_STAGE, fast, start, already=0.9 * HOUR).verdict == "within"
     assert verdict(FIRST_STAGE, fast, start, already=1.1 * HOUR).verdict == "too close"
     assert verdict(FIRST_STAGE, fast, start, already=1.6 * HOUR).verdict == "over"
+    assert "thrown away" in verdict(FIRST_STAGE, fast, start, already=2.0 * HOUR).message
+    assert "thrown away" not in verdict(FIRST_STAGE, fast, start, already=1.9 * HOUR).message
     # Above the clock nothing has been counted yet.
     assert verdict(FIRST_STAGE, fast, ZERO + 80.0, already=9 * HOUR).verdict == "within"
 
@@ -129,6 +131,9 @@ def test_what_is_quoted_from_memory_says_so() -> None:
 def test_food_made_cold_has_its_own_rule() -> None:
     assert rules_for(("us",), ZERO + 95.0, ROOM) == (FIRST_STAGE, BOTH_STAGES)
     assert rules_for(("us",), ROOM, ROOM) == (MADE_COLD,)
+    # A stew that has come down to the room is not food made cold.
+    assert rules_for(("us",), ROOM, ROOM, was_hot=True) == (FIRST_STAGE, BOTH_STAGES)
+    assert rules_for(("us",), ROOM + 0.1, ROOM) == (FIRST_STAGE, BOTH_STAGES)
     assert rules_for(("us", "uk"), ZERO + 95.0, ROOM)[-1] is UK_COOLING
     assert rules_for(("nowhere",), ZERO + 95.0, ROOM) == ()
 

@@ -59,7 +59,7 @@ def test_still_water_stops_where_it_is_densest() -> None:
 @pytest.mark.property
 def test_the_same_heat_passes_through_films_and_wall() -> None:
     contents, bath, height = np.array([ZERO + 70.0]), ZERO + 1.0, 0.1
-    still = iced_water.through_wall(contents, bath, height, 3e-3, stirred=False)
+    still = iced_water.through_wall(contents, bath, height, 3e-3)
     flux = float(still[0]) * 69.0
     # Walk inwards from the bath with that flux and arrive at the contents.
     outer = _solve(lambda t: float(iced_water.coefficient(t, bath, height)) * (t - bath) - flux)
@@ -79,8 +79,8 @@ def _solve(function: object) -> float:
 @pytest.mark.property
 def test_stirring_helps_and_glass_hinders() -> None:
     contents = np.array([ZERO + 60.0, ZERO + 10.0])
-    steel = iced_water.through_wall(contents, ZERO + 1.0, 0.1, 6e-5, stirred=True)
-    glass = iced_water.through_wall(contents, ZERO + 1.0, 0.1, 3e-3, stirred=True)
+    steel = iced_water.through_wall(contents, ZERO + 1.0, 0.1, 6e-5, 350.0)
+    glass = iced_water.through_wall(contents, ZERO + 1.0, 0.1, 3e-3, 350.0)
     assert (glass < steel).all()
 
 

@@ -9,12 +9,15 @@ from typing import Any
 
 import numpy as np
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from counterproof.errors import OutOfRange
 from counterproof.physics.answer import Answer
-from counterproof.physics.containers import TRAY_DEPTH
+from counterproof.physics.containers import TRAY_DEPTH, Kind
 from counterproof.physics.cooling_changes import STEAMED_OFF, TRAY_AREA, Limit, changes
-from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
+from counterproof.physics.cooling_scene import ENDS, Dish, Flow, Spot, run, slow_lanes
+from counterproof.physics.exchange import Where
 from counterproof.physics.fitting import fitted
 from counterproof.physics.places import Place
 from counterproof.physics.questions_cool import Cooling, cool, household_fridge
@@ -212,3 +215,56 @@ def test_time_already_spent_shortens_what_is_allowed() -> None:
     late = cool(replace(asked, already=2 * 3600.0)).verdicts[0].verdict
     unknown = cool(replace(asked, already=None)).verdicts[0].verdict
     assert (fresh, late, unknown) == ("within", "over", "too close")
+
+
+@pytest.mark.property
+def test_the_bath_then_the_fridge_keep_both_limits() -> None:
+    dish = Dish(0.003, "pot")
+    (bath,) = (c for c in changes(dish, FRIDGE, ZERO + 95.0, LIMITS) if c.kind == "ice bath")
+    slow = slow_lanes(1)
+    levels = [ZERO + celsius for celsius in (57.0, 21.0, 5.0)]
+    in_bath = run(replace(dish, stirred=True), Spot("ice-bath"), ZERO + 95.0, ZERO + 5.0, slow)
+    left = float(in_bath.mixed.history.at(bath.size)[0])
+    cold = replace(FRIDGE, temperature=bath.fridge)
+    after = run(dish, cold, max(left, ZERO + 5.01), ZERO + 5.0, slow).until_each(levels)[:, 0]
+    whole = [
+        float(early) if early <= bath.size else bath.size + float(late)
+        for early, late in zip(in_bath.until_each(levels)[:, 0], after, strict=True)
+    ]
+    assert whole[1] - whole[0] < 7200.0
+    assert whole[2] - whole[0] < 21600.0
+
+
+@pytest.mark.property
+@settings(deadline=None, max_examples=30)
+@given(
+    litres=st.floats(0.05, 20.0),
+    kind=st.sampled_from(["pot", "tray", "jar", "bottle"]),
+    where=st.sampled_from(["room", "fridge", "ice-bath"]),
+    celsius=st.floats(30.0, 99.9),
+    flow=st.sampled_from(["thin", "thick"]),
+    covered=st.booleans(),
+    stirred=st.booleans(),
+    speed=st.sampled_from([0.0, 1.5]),
+)
+def test_any_sensible_question_has_an_answer(
+    litres: float,
+    kind: Kind,
+    where: Where,
+    celsius: float,
+    flow: Flow,
+    covered: bool,
+    stirred: bool,
+    speed: float,
+) -> None:
+    dish = Dish(litres / 1000.0, kind, covered=covered, flow=flow, stirred=stirred)
+    spot = replace(FRIDGE, where=where, speed=speed)
+    if where != "fridge":
+        spot = replace(spot, fridge=None)
+    document = _document(cool(Cooling(dish, ZERO + celsius, spot, already=None)))
+    for span in document["result"]["spans"]:
+        known = [span["seconds"][key] for key in ("p05", "p50", "p95")]
+        finite = [each for each in known if each is not None]
+        assert finite == sorted(finite)
+        # Never comes last: what the slow end reaches, the fast end reaches too.
+        assert known[: len(finite)] == finite

@@ -124,7 +124,9 @@ DANGER_ZONE: Final = (_STARTS, BOTH_STAGES.goal)
 """Between these the Food Code counts time: 57 to 5 °C (135 to 41 °F)."""
 
 
-def rules_for(authorities: tuple[str, ...], start: float, room: float) -> tuple[CoolingRule, ...]:
+def rules_for(
+    authorities: tuple[str, ...], start: float, room: float, *, was_hot: bool = False
+) -> tuple[CoolingRule, ...]:
     """The rules that apply.
 
     Parameters
@@ -135,14 +137,16 @@ def rules_for(authorities: tuple[str, ...], start: float, room: float) -> tuple[
         Temperature at the start. [K]
     room : float
         Temperature of the room. [K]
+    was_hot : bool
+        Whether it is known to have been hot before.
 
     Returns
     -------
     tuple of CoolingRule
-        For food no warmer than the room, the US rule for food made cold in place of the two-stage
-        one; others say nothing about it.
+        For food no warmer than the room that was never hot, the US rule for food made cold in
+        place of the two-stage one; others say nothing about it.
     """
-    if start <= room:
+    if start <= room and not was_hot:
         return (MADE_COLD,) if "us" in authorities else ()
     return tuple(rule for authority in authorities for rule in RULES.get(authority, ()))
 
@@ -177,6 +181,11 @@ _ADVICE: Final[Mapping[Ruling, str]] = MappingProxyType(
 )
 
 
+_USED_UP: Final = (
+    "The time allowed is used up: what has stayed warm too long is thrown away, not reheated."
+)
+
+
 def verdict(
     rule: CoolingRule, time: Spread, start: float, *, already: float | None = 0.0
 ) -> Verdict:
@@ -207,7 +216,8 @@ def verdict(
         if decided == "within":
             decided = "too close"
         said += " The time before the start counts too, and is not known."
-    said = f"{said} {_ADVICE[decided]}"
+    used_up = late and already is not None and already >= rule.limit.value
+    said = f"{said} {_USED_UP if used_up else _ADVICE[decided]}"
     if rule.known == "from memory":
         said += " The limit is quoted from memory: ask your food authority."
     return Verdict(rule.name, decided, said, rule.source)

@@ -6,7 +6,7 @@ up by `cooling` at each step.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 import numpy as np
@@ -120,7 +120,8 @@ def exchange(
     start : float or (n,) array
         Temperature at the start, above the surroundings, up to 423. [K]
     leaks : Leaks
-        Factor on what the correlations give, and how much evaporates.
+        Factor on what the correlations give, and where evaporation lies between its lower (0) and
+        its higher (1) estimate.
 
     Returns
     -------
@@ -149,20 +150,33 @@ def exchange(
     at = around + steps[:, np.newaxis] * span
     latent = np.zeros(at.shape)
     if surroundings.where == "ice-bath":
-        per_degree, area = _to_bath(at, pot, surroundings)
+        per_degree, area = _to_bath(at, pot, surroundings, leaks.flow)
     else:
         per_degree, area = _to_air(at, pot, surroundings)
+        per_degree = leaks.flow * per_degree
         room = surroundings.room
-        boil = boiling_point_under(room.pressure)
         if not pot.covered:
-            # At no difference at all nothing rises, and the analogy has no logarithm.
-            hot = np.maximum(at, around + 0.01)
-            rate = evaporation_rate(hot, boil, pot, room, leaks)
-            latent = rate * water.latent_heat(at) + latent
+            latent = _evaporation(at, around, pot, room, leaks) * water.latent_heat(at)
     heat = contents.heat_capacity(at) + pot.heat_capacity
-    layers = (leaks.flow * per_degree, latent, heat)
+    layers = (per_degree, latent, heat)
     table = np.stack([np.broadcast_to(layer, at.shape) for layer in layers], axis=-1)
     return Exchange(around, span, table, np.broadcast_to(area, lanes), bool(latent.any()))
+
+
+def _evaporation(at: Draws, around: Draws, pot: Pot, room: Room, leaks: Leaks) -> Draws:
+    """Between the lower and the higher estimate at each temperature: warm, the pool's is lower."""
+    boil = boiling_point_under(room.pressure)
+    # At no difference at all nothing rises, and the analogy has no logarithm.
+    hot = np.maximum(at, around + 0.01)
+    first, second = (
+        np.asarray(evaporation_rate(hot, boil, pot, room, replace(leaks, between=end)))
+        for end in (0.0, 1.0)
+    )
+    low, high = np.minimum(first, second), np.maximum(first, second)
+    wet = low > 0.0
+    ratio = np.where(wet, high, 1.0) / np.where(wet, low, 1.0)
+    between: Draws = np.where(wet, low * ratio**leaks.between, low + (high - low) * leaks.between)
+    return between
 
 
 def _to_air(at: Draws, pot: Pot, surroundings: Surroundings) -> tuple[Draws, float | Draws]:
@@ -186,13 +200,15 @@ def _to_air(at: Draws, pot: Pot, surroundings: Surroundings) -> tuple[Draws, flo
     return np.asarray(per_degree), area
 
 
-def _to_bath(at: Draws, pot: Pot, surroundings: Surroundings) -> tuple[Draws, float | Draws]:
-    through = iced_water.through_wall(
-        at,
-        surroundings.room.temperature,
-        pot.depth,
-        wall_resistance(pot),
-        stirred=surroundings.stirred,
-    )
-    area = pot.side + (pot.mouth if surroundings.stirred else 0.0)
-    return through * area, area
+def _to_bath(
+    at: Draws, pot: Pot, surroundings: Surroundings, flow: float | Draws
+) -> tuple[Draws, float | Draws]:
+    bath, resistance = surroundings.room.temperature, wall_resistance(pot)
+    if surroundings.stirred:
+        # How well a cook stirs is less certain than still water: the factor counts twice.
+        film = iced_water.SWIRLED.value * flow**2
+        area = pot.side + pot.mouth
+        through = iced_water.through_wall(at, bath, pot.depth, resistance, film)
+        return through * area, area
+    through = flow * iced_water.through_wall(at, bath, pot.depth, resistance)
+    return through * pot.side, pot.side

@@ -58,8 +58,7 @@ def through_wall(
     bath: float | Draws,
     height: float | Draws,
     resistance: float | Draws,
-    *,
-    stirred: bool,
+    film: float | Draws | None = None,
 ) -> Draws:
     """Coefficient from the middle of the contents to the bath.
 
@@ -73,8 +72,9 @@ def through_wall(
         Wetted height, > 0. [m]
     resistance : float or (n,) array
         Of the wall, thickness over conductivity. [m² K/W]
-    stirred : bool
-        Whether contents and bath are kept moving.
+    film : float or (n,) array or None
+        Coefficient on both sides where contents and bath are stirred; None where both stand
+        still. [W/(m² K)]
 
     Returns
     -------
@@ -84,11 +84,10 @@ def through_wall(
     Notes
     -----
     Still: both films by `coefficient`; the temperatures of the wall are found by halving, so
-    that the same heat passes through films and wall. Stirred: `SWIRLED` on both sides.
+    that the same heat passes through films and wall.
     """
-    if stirred:
-        film = 2.0 / SWIRLED.value + resistance
-        return np.asarray(1.0 / film + 0.0 * contents)
+    if film is not None:
+        return np.asarray(1.0 / (2.0 / film + resistance) + 0.0 * contents)
     # Outer face of the wall: too cold while more heat arrives than the bath takes.
     low = bath + 0.0 * contents
     high = contents + 0.0 * low

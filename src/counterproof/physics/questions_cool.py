@@ -124,14 +124,16 @@ def cool(
     -------
     Answer
         `spans`, one for each rule; `danger_zone_s`, `heat_j`, `fridge_peak_celsius`,
-        `ice_kg`, `evaporated_kg`, `band`, `would_pass`, and with measuring `pace`.
+        `ice_kg`, `evaporated_kg`, `band`, `would_pass`; with measuring `pace` and
+        `from_last_measured`, below zero where the time has passed.
 
     Raises
     ------
     OutOfRange
         If sizes contradict each other, or the food is no warmer than its surroundings.
     """
-    rules = rules_for(asked.authorities, asked.start, asked.spot.place.room)
+    was_hot = asked.already is not None
+    rules = rules_for(asked.authorities, asked.start, asked.spot.place.room, was_hot=was_hot)
     goals = [rule.goal.value for rule in rules]
     floor = min((*goals, DANGER_ZONE[1].value))
     cooled = run(asked.dish, asked.spot, asked.start, floor, ENDS)
@@ -161,7 +163,7 @@ def cool(
         **_heat(asked, cooled),
         "band": _band(history),
         "would_pass": [change.to_dict() for change in passing],
-        **({} if fit is None else {"pace": fit.pace.to_dict()}),
+        **({} if fit is None else _from_now(cooled, fit, goals)),
     }
     decides = _constants(asked, fit, passing)
     sources, assumed = credited(*decides)
@@ -187,6 +189,21 @@ def _times(cooled: Run, fit: Fit | None, pairs: Sequence[tuple[float, float]]) -
         return cooled.spreads(pairs)
     ends = cooled.until_each([level for pair in pairs for level in pair])
     return [fit.between(*ends[2 * row : 2 * row + 2]) for row in range(len(pairs))]
+
+
+def _from_now(cooled: Run, fit: Fit, goals: Sequence[float]) -> dict[str, Any]:
+    """Time left from the last measurement, and how fast it goes against the model."""
+    late = cooled.until_each(goals)
+    return {
+        "pace": fit.pace.to_dict(),
+        "from_last_measured": [
+            {
+                "to_celsius": goal - ZERO_CELSIUS,
+                "seconds": fit.between(0.0 * row, row).shifted(-fit.last).to_dict(),
+            }
+            for goal, row in zip(goals, late, strict=True)
+        ],
+    }
 
 
 def _history(cooled: Run, start: float, floor: float) -> History:
