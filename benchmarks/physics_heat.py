@@ -48,7 +48,7 @@ PAGE = HERE.parent / "docs" / "physics.md"
 SECTIONS = ("heat", "cooling", "freezing", "carbonation")
 SHOWN = (
     "air boiling carbon_dioxide convection evaporation food_properties frozen frying heating hob "
-    "kettle microwave oven parting places questions_dry_heat questions_heat questions_plugged steady_power values "
+    "kettle microwave oven parting places questions_dry_heat questions_heat questions_plugged simmering steady_power values "
     "vessels water"
 ).split()
 KWH = 3.6e6

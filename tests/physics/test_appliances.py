@@ -20,7 +20,7 @@ from counterproof.physics import (
     vessels,
 )
 from counterproof.physics.air import Room
-from counterproof.physics.heating import Stove
+from counterproof.physics.heating import Contents, Stove
 
 ROOM = Room.of(293.15, 0.5)
 BOIL = float(boiling.boiling_point(0.0))
@@ -120,7 +120,9 @@ def test_ovens_that_cannot_and_temperatures_beyond_are_said() -> None:
 def _fried(time: float = 600.0, dried: float = 0.2) -> frying.Fried:
     pan = vessels.Pot(0.26, 0.04, 1.2, covered=False)
     asked = frying.Frying(pan, 0.02, 443.15, ROOM, vessels.Leaks())
-    return frying.fried(asked, frying.Portion(0.5, POTATO, 283.15, 348.15, dried), time)
+    return frying.fried(
+        asked, frying.Portion(Contents(0.0, 0.5, POTATO), 283.15, 348.15, dried), time
+    )
 
 
 @pytest.mark.property

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from counterproof.errors import OutOfRange
-from counterproof.physics import boiling, food_properties, heating, vessels, water
+from counterproof.physics import boiling, food_properties, heating, simmering, vessels, water
 from counterproof.physics.air import Room
 from counterproof.physics.heating import Contents, Stove
 from counterproof.physics.vessels import Leaks
@@ -78,6 +78,25 @@ def test_power_for_a_wanted_time_brings_that_time() -> None:
 
 
 @pytest.mark.property
+def test_a_frozen_start_takes_its_latent_heat_and_keeps_the_balance() -> None:
+    # A kilogram of ice from −20 °C, by hand: ice to 0 °C 40.0 kJ (20 K at 2.0623 − 0.0608
+    # kJ/(kg K)), melting 333.4 kJ, water to 50 °C 209.2 kJ.
+    ice = Contents(1.0)
+    assert ice.heat(253.15, 323.15) == pytest.approx(40.0e3 + 333.4e3 + 209.2e3, rel=1e-3)
+    for contents in (ice, Contents(0.3, 0.8, STEW)):
+        stove = _stove(1.0, covered=True)
+        warm = heating.heat_up(contents, stove, 253.15, 350.0, 1500.0)
+        parts = warm.useful + warm.vessel + warm.dry + warm.latent
+        assert parts == pytest.approx(warm.delivered, rel=1e-9)
+        power = heating.power_for(contents, stove, 253.15, 350.0, warm.time)
+        assert power == pytest.approx(1500.0, rel=1e-6)
+        thawed = heating.heat_up(contents, stove, 273.15, 350.0, 1500.0)
+        assert warm.time > 1.5 * thawed.time
+    with pytest.raises(OutOfRange, match="ends frozen"):
+        heating.heat_up(ice, _stove(1.0, covered=True), 253.15, 263.15, 1500.0)
+
+
+@pytest.mark.property
 def test_draws_are_what_single_questions_answer_one_by_one() -> None:
     powers = np.array([900.0, 1500.0, 2500.0])
     stove = _stove(2.0, covered=False)
@@ -118,8 +137,8 @@ def test_lid_tests_lie_between_the_two_estimates_of_evaporation(
 def test_a_hundred_watts_boil_off_a_sixth_of_a_kilogram_an_hour() -> None:
     # 0.1595 kg/h per 100 W net, from h_fg = 2256.4 kJ/kg (IAPWS-95).
     stove = _stove(1.0, covered=False)
-    dry = heating.full_boil(stove, 0.0).dry
-    boiled = heating.full_boil(stove, 100.0 + dry)
+    dry = simmering.full_boil(stove, 0.0).dry
+    boiled = simmering.full_boil(stove, 100.0 + dry)
     assert 3600 * boiled.evaporation == pytest.approx(0.1595, abs=1e-4)
 
 
@@ -134,12 +153,12 @@ def test_heat_of_a_label_test_load() -> None:
 @pytest.mark.property
 def test_holding_power_is_what_leaves() -> None:
     stove = _stove(4.0, covered=True, diameter=0.22)
-    kept = heating.hold(stove, 368.15)
+    kept = simmering.hold(stove, 368.15)
     latent = kept.evaporation * water.latent_heat(368.15)
     assert kept.power == pytest.approx(kept.dry + latent, rel=1e-12)
-    uncovered = heating.hold(_stove(4.0, covered=False, diameter=0.22), 368.15)
+    uncovered = simmering.hold(_stove(4.0, covered=False, diameter=0.22), 368.15)
     assert uncovered.power > 2 * kept.power
-    assert heating.hold(stove, 358.15).power < kept.power
+    assert simmering.hold(stove, 358.15).power < kept.power
 
 
 def test_questions_without_an_answer_say_what_would_help() -> None:
@@ -151,7 +170,7 @@ def test_questions_without_an_answer_say_what_would_help() -> None:
     with pytest.raises(OutOfRange, match=r"100\.0 °C"):
         heating.heat_up(Contents(5.0), stove, 288.15, 375.0, 1500.0)
     with pytest.raises(OutOfRange, match="room"):
-        heating.hold(stove, 290.0)
+        simmering.hold(stove, 290.0)
     with pytest.raises(OutOfRange, match="Materials"):
         vessels.pot_for(0.001, material="paper")
     with pytest.raises(OutOfRange, match="above zero"):

@@ -10,6 +10,7 @@ from counterproof.physics import food_properties, water
 from counterproof.physics.air import Room
 from counterproof.physics.flags import Flag, outside
 from counterproof.physics.food_properties import Makeup
+from counterproof.physics.heating import Contents
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, printed_ends, smallest
 from counterproof.physics.vessels import Leaks, Pot, dry_loss
 from counterproof.sourced import Sourced
@@ -96,18 +97,15 @@ class Portion:
 
     Parameters
     ----------
-    mass : float or (n,) array
-        Food. [kg]
-    makeup : Makeup
-        What it is made of.
+    contents : Contents
+        The food.
     start, end : float or (n,) array
         Its mean temperature before and after. [K]
     dried : float or (n,) array
         Share of its mass that leaves as steam. [1]
     """
 
-    mass: float | Draws
-    makeup: Makeup
+    contents: Contents
     start: float | Draws
     end: float | Draws
     dried: float | Draws
@@ -137,7 +135,7 @@ def fried(frying: Frying, portion: Portion, time: float | Draws) -> Fried:
     """
     if smallest(time) <= 0.0:
         raise OutOfRange("Frying takes time.", remedy="Give a time above zero.")
-    moisture = portion.makeup.get("water", 0.0)
+    moisture = portion.contents.moisture / portion.contents.mass
     if largest(portion.dried - moisture) > 0.0:
         raise OutOfRange(
             f"The food holds {smallest(moisture):.0%} water; {largest(portion.dried):.0%} of it "
@@ -147,10 +145,9 @@ def fried(frying: Frying, portion: Portion, time: float | Draws) -> Fried:
     around = frying.room.temperature
     warming = frying.pan.heat_capacity * (frying.temperature - around)
     warming = warming + frying.fat * food_properties.sensible_heat(OIL, around, frying.temperature)
-    evaporated = portion.mass * portion.dried
+    evaporated = portion.contents.mass * portion.dried
     steam = evaporated * water.latent_heat(373.12)
-    heat = food_properties.sensible_heat(portion.makeup, portion.start, portion.end)
-    useful = portion.mass * heat + steam
+    useful = portion.contents.heat(portion.start, portion.end) + steam
     lost = dry_loss(frying.temperature, frying.pan, frying.room, frying.leaks) * time
     return Fried(
         warming=warming,

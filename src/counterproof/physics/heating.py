@@ -14,10 +14,11 @@ from typing import Final
 import numpy as np
 
 from counterproof.errors import OutOfRange
-from counterproof.physics import food_properties, water
+from counterproof.physics import food_properties, frozen, water
 from counterproof.physics.air import Room
+from counterproof.physics.flags import Flag, outside
 from counterproof.physics.food_properties import Makeup
-from counterproof.physics.values import ZERO_CELSIUS, Draws, largest
+from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, printed_ends, smallest
 from counterproof.physics.vessels import Leaks, Pot, dry_loss, evaporation_rate
 
 _NODES: Final = 12
@@ -37,12 +38,15 @@ class Contents:
         What the food is made of; fractions add up to 1.
     spread : float or (n,) array
         Real heat capacity of the food over that of its makeup. [1]
+    freezing_point : float or (n,) array
+        Where ice begins to form in the food, below 273.15. [K]
     """
 
     water: float | Draws
     food: float | Draws = 0.0
     makeup: Makeup = field(default_factory=lambda: food_properties.WATER)
     spread: float | Draws = 1.0
+    freezing_point: float | Draws = frozen.FREEZING_POINT.value
 
     @property
     def mass(self) -> float | Draws:
@@ -91,16 +95,52 @@ class Contents:
 
         Parameters
         ----------
-        start, end : float or (n,) array
-            Temperatures, 273 to 423. [K]
+        start : float or (n,) array
+            Temperature at the start, 233 to 423; below 273.15 the water is ice and the food
+            partly frozen. [K]
+        end : float or (n,) array
+            Temperature at the end, 273.15 to 423. [K]
 
         Returns
         -------
         float or (n,) array
-            Heat. [J]
+            Heat, melting included. [J]
         """
-        food = food_properties.sensible_heat(self.makeup, start, end)
-        return self.water * water.sensible_heat(start, end) + self.food * self.spread * food
+        if smallest(start) >= ZERO_CELSIUS:
+            food = food_properties.sensible_heat(self.makeup, start, end)
+            return self.water * water.sensible_heat(start, end) + self.food * self.spread * food
+        food = frozen.enthalpy(self.makeup, end, self.freezing_point)
+        food = food - frozen.enthalpy(self.makeup, start, self.freezing_point)
+        ice = np.minimum(start, ZERO_CELSIUS)
+        melted = water.HEAT_OF_FUSION.value - food_properties.component_heat("ice", ice)
+        liquid = water.sensible_heat(np.maximum(start, ZERO_CELSIUS), end)
+        heat: float | Draws = np.where(start < ZERO_CELSIUS, melted, 0.0) + liquid
+        return self.water * heat + self.food * self.spread * food
+
+
+def start_remarks(contents: Contents, start: float | Draws) -> tuple[Flag, ...]:
+    """Flags of the temperature that something is heated from.
+
+    Parameters
+    ----------
+    contents : Contents
+        What is heated.
+    start : float or (n,) array
+        Its temperature. [K]
+
+    Returns
+    -------
+    tuple of Flag
+        A doubt outside −40 to 150 °C, where the equations end; a note that what is frozen thaws.
+    """
+    flags = outside("start temperature", start, ZERO_CELSIUS - 40.0, ZERO_CELSIUS + 150.0, "°C")
+    if smallest(start) >= ZERO_CELSIUS:
+        return flags
+    point = printed_ends(contents.freezing_point)[0] - ZERO_CELSIUS
+    said = "what is frozen at the start is thawed first, its latent heat counted"
+    if largest(contents.food) > 0.0:
+        said += f"; its food begins to freeze at {point:.2g} °C"
+    return (*flags, Flag("from-frozen", f"{said}.", "note"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,6 +229,35 @@ def _nodes(start: float | Draws, end: float | Draws, rank: int) -> tuple[Draws, 
     return temperatures, weighted
 
 
+def _course(
+    contents: Contents, stove: Stove, start: float | Draws, end: float | Draws, other: float | Draws
+) -> tuple[Draws, Draws]:
+    """Temperatures on the way and the heat taken up at each, one node a row.
+
+    What is below 0 °C at the start thaws at the losses of 0 °C, which are next to none.
+    """
+    refuse_ends(start, end, stove.boil)
+    rank = _rank(
+        contents.water, contents.food, contents.spread, other, start, end, stove.boil,
+        stove.room.temperature, stove.room.pressure, stove.pot.mass, stove.pot.diameter,
+        stove.leaks.flow, stove.leaks.between, stove.leaks.lid,
+    )  # fmt: skip
+    begin = start if smallest(start) >= ZERO_CELSIUS else np.maximum(start, ZERO_CELSIUS)
+    at, weights = _nodes(begin, end, rank)
+    heat = weights * (contents.heat_capacity(at) + stove.pot.heat_capacity)
+    if begin is not start:
+        if smallest(end) < ZERO_CELSIUS:
+            raise OutOfRange(
+                "This ends frozen.",
+                remedy="Give an end temperature of 0 °C or more, or ask `thaw`.",
+            )
+        thaw = contents.heat(start, begin) + stove.pot.heat_capacity * (begin - start)
+        heat = np.concatenate((np.broadcast_to(thaw, (1, *heat.shape[1:])), heat))
+        cold = np.broadcast_to(np.asarray(begin), at.shape[1:])[np.newaxis]
+        at = np.concatenate((cold, at))
+    return at, heat
+
+
 def heat_up(
     contents: Contents,
     stove: Stove,
@@ -205,7 +274,7 @@ def heat_up(
     stove : Stove
         Pot, room, boiling point.
     start, end : float or (n,) array
-        Temperatures, start < end ≤ boiling point. [K]
+        Temperatures, start < end ≤ boiling point; a frozen start is thawed first. [K]
     power : float or (n,) array
         Heat that passes into the pot. [W]
 
@@ -220,13 +289,7 @@ def heat_up(
         If the end lies below the start or above the boil, or the power never gets there in
         most draws.
     """
-    _refuse_ends(start, end, stove.boil)
-    rank = _rank(
-        contents.water, contents.food, contents.spread, power, start, end, stove.boil,
-        stove.room.temperature, stove.room.pressure, stove.pot.mass, stove.pot.diameter,
-        stove.leaks.flow, stove.leaks.between, stove.leaks.lid,
-    )  # fmt: skip
-    at, weights = _nodes(start, end, rank)
+    at, heat = _course(contents, stove, start, end, power)
     dry, vapour = stove.losses(at)
     latent = vapour * water.latent_heat(at)
     net = power - dry - latent
@@ -237,8 +300,7 @@ def heat_up(
             f"{largest(end) - ZERO_CELSIUS:.4g} °C.",
             remedy="Put the lid on, take more power, or a narrower pot.",
         )
-    capacity = contents.heat_capacity(at) + stove.pot.heat_capacity
-    pace = np.where(never, np.inf, weights * capacity / np.where(net > 0.0, net, 1.0))
+    pace = np.where(never, np.inf, heat / np.where(net > 0.0, net, 1.0))
     time: float | Draws = np.sum(pace, axis=0)
     finite = np.where(np.isfinite(pace), pace, 0.0)
     useful = contents.heat(start, end)
@@ -253,7 +315,19 @@ def heat_up(
     )
 
 
-def _refuse_ends(start: float | Draws, end: float | Draws, boil: float | Draws) -> None:
+def refuse_ends(start: float | Draws, end: float | Draws, boil: float | Draws) -> None:
+    """Refuse a warming that ends colder than it starts, or above the boil.
+
+    Parameters
+    ----------
+    start, end, boil : float or (n,) array
+        Temperatures: at the start, wanted, of boiling water here. [K]
+
+    Raises
+    ------
+    OutOfRange
+        If one draw is refused.
+    """
     if largest(start - end) >= 0.0:
         raise OutOfRange(
             "Heating ends warmer than it starts.",
@@ -302,18 +376,11 @@ def power_for(
     `heat_up` inverted by Newton's rule on 1/t, which is nearly a straight line in power, until
     a step changes nothing; never below what is lost.
     """
-    _refuse_ends(start, end, stove.boil)
     if largest(-time) >= 0.0:
         raise OutOfRange("Heating takes time.", remedy="Give a time above zero.")
-    rank = _rank(
-        contents.water, contents.food, contents.spread, time, start, end, stove.boil,
-        stove.room.temperature, stove.room.pressure, stove.pot.mass, stove.pot.diameter,
-        stove.leaks.flow, stove.leaks.between, stove.leaks.lid,
-    )  # fmt: skip
-    at, weights = _nodes(start, end, rank)
+    at, heat = _course(contents, stove, start, end, time)
     dry, vapour = stove.losses(at)
     losses = dry + vapour * water.latent_heat(at)
-    heat = weights * (contents.heat_capacity(at) + stove.pot.heat_capacity)
     most = np.max(losses, axis=0)
     power: float | Draws = np.maximum(np.sum(heat, axis=0) / time + np.mean(losses, axis=0), most)
     power = power * 1.02 + 1e-3
@@ -325,73 +392,3 @@ def power_for(
         if largest(np.abs(step) / power) < 1e-12:
             break
     return power
-
-
-@dataclass(frozen=True, slots=True)
-class Hold:
-    """Keeping something hot in a pot.
-
-    Parameters
-    ----------
-    power : float or (n,) array
-        Heat that must pass into the pot. [W]
-    dry : float or (n,) array
-        Of it, convection and radiation. [W]
-    evaporation : float or (n,) array
-        Water that leaves. [kg/s]
-    """
-
-    power: float | Draws
-    dry: float | Draws
-    evaporation: float | Draws
-
-
-def hold(stove: Stove, temperature: float | Draws) -> Hold:
-    """Power that keeps a pot at a temperature below the boil.
-
-    Parameters
-    ----------
-    stove : Stove
-        Pot, room, boiling point.
-    temperature : float or (n,) array
-        Temperature to keep, above the room's and up to the boiling point. [K]
-
-    Returns
-    -------
-    Hold
-        Power and evaporation.
-
-    Raises
-    ------
-    OutOfRange
-        If the temperature is not above that of the room, or above the boil.
-    """
-    if largest(stove.room.temperature - temperature) >= 0.0:
-        raise OutOfRange(
-            "What is no warmer than the room needs no heat to stay so.",
-            remedy="Give a temperature above that of the room.",
-        )
-    _refuse_ends(stove.room.temperature, temperature, stove.boil)
-    dry, vapour = stove.losses(temperature)
-    return Hold(dry + vapour * water.latent_heat(temperature), dry, vapour)
-
-
-def full_boil(stove: Stove, power: float | Draws) -> Hold:
-    """What boils away when a given power passes into a boiling pot.
-
-    Parameters
-    ----------
-    stove : Stove
-        Pot, room, boiling point. A lid that does not seal returns nothing at a full boil but
-        what its top condenses, which is counted among the dry losses.
-    power : float or (n,) array
-        Heat that passes into the pot. [W]
-
-    Returns
-    -------
-    Hold
-        The power as given, dry losses, and (P − dry)/h_fg as evaporation, negative where the
-        power does not keep the boil.
-    """
-    dry, _ = stove.losses(stove.boil)
-    return Hold(power, dry, (power - dry) / water.latent_heat(stove.boil))

@@ -8,7 +8,8 @@ from typing import Final
 from counterproof.errors import OutOfRange
 from counterproof.physics import water
 from counterproof.physics.flags import Flag
-from counterproof.physics.heating import Contents, Stove, full_boil, heat_up
+from counterproof.physics.heating import Contents, Stove, heat_up
+from counterproof.physics.simmering import full_boil
 from counterproof.physics.values import Draws, smallest
 from counterproof.physics.vessels import MATERIAL_HEAT
 from counterproof.sourced import Sourced

@@ -10,7 +10,7 @@ from counterproof.physics import food_properties, frying, hob, oven, vessels, wa
 from counterproof.physics.answer import Answer, credited
 from counterproof.physics.cautions import CORE, HOT_FAT
 from counterproof.physics.flags import refuse_unless_positive, unique
-from counterproof.physics.heating import Contents
+from counterproof.physics.heating import Contents, start_remarks
 from counterproof.physics.places import LAWS, Place, Ring, leaks, with_spread
 from counterproof.physics.values import (
     ZERO_CELSIUS,
@@ -92,8 +92,7 @@ def fry(
         _pan(ring, fat, take, deep=deep), fat, temperature, place.air, leaks(take)
     )
     portion = frying.Portion(
-        contents.food,
-        makeup,
+        with_spread(contents, take),
         start,
         frying.CORE.value,
         makeup.get("water", 0.0) * taken_share(take, "fried off", frying.FRIED_OFF),
@@ -123,7 +122,7 @@ def fry(
         sources=sources,
         assumed=assumed,
         flags=unique((*frying.remarks(temperature, done.mean_power, full * efficiency),
-                      *food_properties.validity(start, makeup))),
+                      *start_remarks(contents, start))),
     )  # fmt: skip
 
 
@@ -279,5 +278,8 @@ def bake(
         cautions=(CORE,),
         sources=sources,
         assumed=assumed,
-        flags=oven.validity(temperature),
+        flags=(
+            *oven.validity(temperature),
+            *(() if contents is None else start_remarks(contents, start)),
+        ),
     )

@@ -12,16 +12,15 @@ import numpy as np
 
 from counterproof.errors import OutOfRange
 from counterproof.physics import (
-    food_properties,
     heating,
     hob,
+    simmering,
     vessels,
-    water,
 )
 from counterproof.physics.answer import Answer, Curve, credited
 from counterproof.physics.boiling import validity as altitude_validity
 from counterproof.physics.cautions import SCALD
-from counterproof.physics.flags import Flag, outside_fit, refuse_unless_positive, unique
+from counterproof.physics.flags import Flag, refuse_unless_positive, unique
 from counterproof.physics.heating import Contents, Stove
 from counterproof.physics.places import LAWS, LOSSES, Place, Ring, with_spread
 from counterproof.physics.values import (
@@ -100,10 +99,10 @@ def heat(
     bought = warm.delivered / efficiency
     flags = (
         *altitude_validity(place.altitude),
-        *outside_fit("water temperature", start, water.HEAT_CAPACITY),
         *(hob.remarks(ring.kind, power / efficiency, full) if time is not None else ()),
         *vessels.near_boil(target, place.boil),
-        *_of_food(contents, start),
+        *_of_food(contents),
+        *heating.start_remarks(contents, start),
         *_dried(warm.evaporated, contents),
         *_some_never(warm.time),
     )
@@ -188,12 +187,12 @@ def simmer(
     stove = ring.stove(contents, place, take)
     efficiency, full = ring.efficiency(take), ring.full(take)
     if hard:
-        kept = heating.full_boil(stove, full * efficiency)
+        kept = simmering.full_boil(stove, full * efficiency)
         target: float | Draws = place.boil
     else:
         below = take("simmer|below the boil", SIMMER_BELOW)
         target = place.boil - below if temperature is None else temperature
-        kept = heating.hold(stove, target)
+        kept = simmering.hold(stove, target)
     asked = time
     if time is None:
         time = _time_to_lose(boil_off, kept.evaporation)
@@ -271,7 +270,7 @@ def _dried(evaporated: float | Draws, contents: Contents) -> tuple[Flag, ...]:
     )
 
 
-def _of_food(contents: Contents, start: float | Draws) -> tuple[Flag, ...]:
+def _of_food(contents: Contents) -> tuple[Flag, ...]:
     if largest(contents.food) <= 0.0:
         return ()
     even = Flag(
@@ -280,7 +279,7 @@ def _of_food(contents: Contents, start: float | Draws) -> tuple[Flag, ...]:
         "not stirred may catch.",
         "note",
     )
-    return (even, *food_properties.validity(start, contents.makeup))
+    return (even,)
 
 
 def _some_never(time: float | Draws) -> tuple[Flag, ...]:

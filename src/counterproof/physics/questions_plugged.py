@@ -7,12 +7,12 @@ from dataclasses import replace
 import numpy as np
 
 from counterproof.errors import OutOfRange
-from counterproof.physics import food_properties, kettle, microwave, vessels, water
+from counterproof.physics import kettle, microwave, vessels, water
 from counterproof.physics.answer import Answer, credited
 from counterproof.physics.boiling import validity as altitude_validity
 from counterproof.physics.cautions import CORE, SCALD, SUPERHEATED
 from counterproof.physics.flags import outside_fit, refuse_unless_positive, unique
-from counterproof.physics.heating import Contents, Stove
+from counterproof.physics.heating import Contents, Stove, start_remarks
 from counterproof.physics.places import LAWS, Place, leaks, with_spread
 from counterproof.physics.values import (
     ZERO_CELSIUS,
@@ -188,6 +188,6 @@ def microwave_food(
         assumed=assumed,
         flags=(
             *microwave.remarks(contents.mass),
-            *food_properties.validity(start, contents.makeup),
+            *start_remarks(contents, start),
         ),
     )
