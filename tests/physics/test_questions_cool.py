@@ -16,11 +16,19 @@ from counterproof.errors import OutOfRange
 from counterproof.physics.answer import Answer
 from counterproof.physics.containers import TRAY_DEPTH, Kind
 from counterproof.physics.cooling_changes import STEAMED_OFF, TRAY_AREA, Limit, changes
-from counterproof.physics.cooling_scene import ENDS, Dish, Flow, Spot, run, slow_lanes
+from counterproof.physics.cooling_scene import (
+    ENDS,
+    Dish,
+    Flow,
+    Spot,
+    household_fridge,
+    run,
+    slow_lanes,
+)
 from counterproof.physics.exchange import Where
 from counterproof.physics.fitting import fitted
 from counterproof.physics.places import Place
-from counterproof.physics.questions_cool import Cooling, cool, household_fridge
+from counterproof.physics.questions_cool import Cooling, cool
 from counterproof.physics.values import ZERO_CELSIUS as ZERO
 
 FRIDGE = household_fridge(ZERO + 3.0, 250.0, 150.0, Place())

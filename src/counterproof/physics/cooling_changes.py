@@ -34,6 +34,7 @@ STEAMED_OFF: Final = Sourced(
     "starts at 57 °C, and the fridge is spared what came before",
 )  # fmt: skip
 _JARS: Final = (0.0001, 0.00015, 0.0002, 0.00025, 0.00035, 0.0005, 0.00075, 0.001)  # [m³]
+_WARM: Final = ZERO_CELSIUS + 50.0  # from here cold glass is warmed before it is filled
 _MORE_TRAYS: Final = 6
 _MINUTES: Final = (10, 15, 20, 25, 30, 40, 50, 60, 75, 90, 105, 120, 150, 180)
 
@@ -193,8 +194,9 @@ def _jars(
     if at is None:
         return None
     litres, count = 1000.0 * float(volumes[at]), int(counts[at])
+    warmed = "warmed " if begins > _WARM else ""
     says = (
-        f"{lead}fill into {count} warmed jars of {litres:g} L, lids loose, apart from each other "
+        f"{lead}fill into {count} {warmed}jars of {litres:g} L, lids loose, apart from each other "
         f"in {_set_to(setting[at])}."
     )
     return Change("jars", _capital(says), count, litres / 1000.0, float(setting[at]))

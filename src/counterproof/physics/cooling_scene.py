@@ -207,6 +207,29 @@ class Spot:
         return Surroundings(self.where, room, self.speed, below, self.fridge, stirred)
 
 
+def household_fridge(temperature: float, litres: float, kwh_per_year: float, place: Place) -> Spot:
+    """A household fridge that warms when something hot is put in.
+
+    Parameters
+    ----------
+    temperature : float
+        Its setting. [K]
+    litres : float
+        Room inside. [L]
+    kwh_per_year : float
+        Electricity, as its label says. [kWh/year]
+    place : Place
+        The kitchen it stands in.
+
+    Returns
+    -------
+    Spot
+        Where a dish may be put.
+    """
+    warms = fridges.fridge_of(litres, kwh_per_year, place.room)
+    return Spot("fridge", place, temperature, warms)
+
+
 @dataclass(frozen=True, slots=True)
 class Run:
     """A dish cooling in one place, by the models that apply.

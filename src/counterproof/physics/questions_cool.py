@@ -26,7 +26,6 @@ from counterproof.physics.cooling_scene import BATH_SWING, ENDS, SLOW_END, Dish,
 from counterproof.physics.fitting import PRIOR, READING, Fit, fitted
 from counterproof.physics.flags import Flag, unique
 from counterproof.physics.iced_water import BATH, SWIRLED, ice_needed
-from counterproof.physics.places import Place
 from counterproof.physics.spread import Spread, spoken
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
 from counterproof.sourced import Sourced
@@ -76,29 +75,6 @@ class Cooling:
     food: str = "water"
     authorities: tuple[str, ...] = ("us",)
     already: float | None = None
-
-
-def household_fridge(temperature: float, litres: float, kwh_per_year: float, place: Place) -> Spot:
-    """A household fridge that warms when something hot is put in.
-
-    Parameters
-    ----------
-    temperature : float
-        Its setting. [K]
-    litres : float
-        Room inside. [L]
-    kwh_per_year : float
-        Electricity, as its label says. [kWh/year]
-    place : Place
-        The kitchen it stands in.
-
-    Returns
-    -------
-    Spot
-        For `cool`.
-    """
-    warms = fridge.fridge_of(litres, kwh_per_year, place.room)
-    return Spot("fridge", place, temperature, warms)
 
 
 def cool(
@@ -261,13 +237,17 @@ def _changes(
     if all(each.verdict in {"within", "no rule"} for each in verdicts):
         return ()
     spent = asked.already or 0.0
+    # What is only quoted from memory gets a verdict, but does not decide what would pass.
+    binding = [rule for rule in rules if rule.known == "read"]
+    if not binding:
+        return ()
     limits = [
         Limit(
             _clock(rule, asked.start),
             rule.goal.value,
             rule.limit.value - (spent if _late(rule, asked.start) else 0.0),
         )
-        for rule in rules
+        for rule in binding
     ]
     if fridge_spot is None:
         fridge_spot = asked.spot if asked.spot.where == "fridge" else Spot(place=asked.spot.place)
