@@ -31,7 +31,7 @@ def constant(per_degree: float, heat: float, *, start: float = 95.0, cold: float
     table = np.empty((3, 1, 3))
     table[:] = (per_degree, 0.0, heat)
     around = np.array([ZERO + cold])
-    return Exchange(around, np.array([start - cold]), table, np.array([0.1]), wet=False)
+    return Exchange(around, np.array([start - cold]), table, np.array([0.1]))
 
 
 @pytest.mark.property

@@ -200,3 +200,21 @@ def test_readings_that_tell_no_rate_are_refused() -> None:
 )
 def test_times_are_said_as_a_cook_says_them(seconds: float, said: str) -> None:
     assert spoken(seconds) == said
+
+
+def test_two_readings_on_both_sides_of_the_needed_rate() -> None:
+    air, first, time = ZERO + 3.0, ZERO + 50.0, 1800.0
+    needed = float(two_points.rate_needed(BOTH_STAGES, air))
+
+    def found(factor: float, cold: float = air) -> str:
+        second = cold + (first - cold) * 10.0 ** (-factor * needed * time)
+        return two_points.two_point_verdict(BOTH_STAGES, first, second, cold, time).verdict
+
+    assert [found(factor) for factor in (0.85, 0.95, 1.05, 1.15)] == [
+        "over",
+        "too close",
+        "too close",
+        "within",
+    ]
+    # A fridge at 6 °C brings nothing to 5 °C, however fast it begins.
+    assert found(5.0, ZERO + 6.0) == "over"

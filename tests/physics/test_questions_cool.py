@@ -276,3 +276,15 @@ def test_any_sensible_question_has_an_answer(
         assert finite == sorted(finite)
         # Never comes last: what the slow end reaches, the fast end reaches too.
         assert known[: len(finite)] == finite
+
+
+def test_two_readings_in_a_fridge_add_the_check_that_needs_no_model() -> None:
+    measured = ((1800.0, ZERO + 80.0), (3600.0, ZERO + 70.0))
+    names = [each.rule for each in cool(STOCK, measured=measured).verdicts]
+    assert sum(name.startswith("two readings") for name in names) == 2
+    assert not any(
+        each.rule.startswith("two readings") for each in cool(STOCK, measured=measured[:1]).verdicts
+    )
+    document = _document(cool(STOCK, measured=measured))
+    for left in document["result"]["from_last_measured"]:
+        assert left["seconds"]["p05"] > 0.0

@@ -88,6 +88,25 @@ class History:
         )
 
 
+def time_between(early: Draws, late: Draws) -> Draws:
+    """Time between two events that may never happen.
+
+    Parameters
+    ----------
+    early, late : (…) array
+        When they happen; infinite for never. [s]
+
+    Returns
+    -------
+    (…) array
+        Their difference, infinite where the later one never happens. [s]
+    """
+    happens = np.isfinite(late)
+    gap = np.where(happens, late, 0.0) - np.where(happens, early, 0.0)
+    between: Draws = np.where(happens, gap, np.inf)
+    return between
+
+
 @dataclass(frozen=True, slots=True)
 class Mixed:
     """Cooling as one temperature.
@@ -294,22 +313,6 @@ class Conducted:
     heat: float | Draws
     area: Draws
 
-    def until(self, level: float) -> Draws:
-        """Time until the centre is at a temperature.
-
-        Parameters
-        ----------
-        level : float
-            Temperature. [K]
-
-        Returns
-        -------
-        (n,) array
-            Time; 0 if it starts below, infinite if it never gets there. [s]
-        """
-        first: Draws = self.until_each((level,))[0]
-        return first
-
     def until_each(self, levels: Sequence[float]) -> Draws:
         """Times until the centre is at several temperatures.
 
@@ -321,7 +324,7 @@ class Conducted:
         Returns
         -------
         (k, n) array
-            As `until`, one row a level. [s]
+            One row a level: 0 if it starts below, infinite if it never gets there. [s]
         """
         level = np.asarray(levels, dtype=float)[:, np.newaxis]
         lumped = np.stack([self.like.until(each) for each in levels])

@@ -15,7 +15,7 @@ from typing import Any, Final
 import numpy as np
 
 from counterproof.physics.containers import TRAY_DEPTH
-from counterproof.physics.cooling import History
+from counterproof.physics.cooling import History, time_between
 from counterproof.physics.cooling_scene import Dish, Run, Spot, run, slow_lanes
 from counterproof.physics.fridge import SWING
 from counterproof.physics.spread import spoken
@@ -230,7 +230,7 @@ def _ice_bath(
         reached = dict(zip(levels, ends, strict=True))
         kept = np.ones(times.size, dtype=bool)
         for limit in limits:
-            kept &= _span(reached[limit.clock], reached[limit.goal]) < limit.time
+            kept &= time_between(reached[limit.clock], reached[limit.goal]) < limit.time
         if kept.any():
             seconds = float(times[int(np.argmax(kept))])
             stirred = ", stirred now and then," if bathed.stirred else ""
@@ -240,14 +240,6 @@ def _ice_bath(
             )
             return Change("ice bath", says, 1, seconds, setting)
     return None
-
-
-def _span(clock: Draws, goal: Draws) -> Draws:
-    reached = np.isfinite(goal)
-    span: Draws = np.where(
-        reached, np.where(reached, goal, 0.0) - np.where(reached, clock, 0.0), np.inf
-    )
-    return span
 
 
 def _temperatures(cooled: Run, start: float, floor: float, times: Draws) -> Draws:

@@ -20,7 +20,7 @@ from counterproof.physics.air import Room
 from counterproof.physics.boiling import pressure_at
 from counterproof.physics.conduction import Body
 from counterproof.physics.containers import Kind, container
-from counterproof.physics.cooling import Conducted, Mixed, mixed
+from counterproof.physics.cooling import Conducted, Mixed, mixed, time_between
 from counterproof.physics.evaporation import HUMIDITY
 from counterproof.physics.exchange import Surroundings, Where, exchange
 from counterproof.physics.food_properties import CONDUCTIVITY_SPREAD, Makeup
@@ -278,10 +278,10 @@ class Run:
         (k, n) array
             One row a pair; infinite if the lower one is never reached. [s]
         """
-        longest = _between(self._mixed_ends(pairs))
+        longest = time_between(*self._mixed_ends(pairs))
         if self.conducted is not None:
             ends = self.conducted.until_each([level for pair in pairs for level in pair])
-            longest = np.maximum(longest, _between(ends))
+            longest = np.maximum(longest, time_between(ends[::2], ends[1::2]))
         return longest
 
     def spreads(self, pairs: Sequence[tuple[float, float]]) -> list[Spread]:
@@ -299,20 +299,15 @@ class Run:
         """
         spans = self.spans(pairs)
         if self.flow == "thin":
-            spans[:, 0] = np.minimum(spans[:, 0], _between(self._mixed_ends(pairs))[:, 0])
+            spans[:, 0] = np.minimum(spans[:, 0], time_between(*self._mixed_ends(pairs))[:, 0])
         return [Spread(*(float(time) for time in row)) for row in spans]
 
-    def _mixed_ends(self, pairs: Sequence[tuple[float, float]]) -> Draws:
-        return np.stack([self.mixed.until(level) for pair in pairs for level in pair])
-
-
-def _between(ends: Draws) -> Draws:
-    early, late = ends[::2], ends[1::2]
-    reached = np.isfinite(late)
-    span: Draws = np.where(
-        reached, np.where(reached, late, 0.0) - np.where(reached, early, 0.0), np.inf
-    )
-    return span
+    def _mixed_ends(self, pairs: Sequence[tuple[float, float]]) -> tuple[Draws, Draws]:
+        clocks, goals = zip(*pairs, strict=True)
+        return (
+            np.stack([self.mixed.until(level) for level in clocks]),
+            np.stack([self.mixed.until(level) for level in goals]),
+        )
 
 
 def run(dish: Dish, spot: Spot, start: float | Draws, floor: float, lanes: Lanes) -> Run:

@@ -68,15 +68,12 @@ class Exchange:
         that rise with the square of the row.
     area : (n,) array
         Surface that gives off heat. [m²]
-    wet : bool
-        Whether anything evaporates.
     """
 
     ambient: Draws
     span: Draws
     table: Draws
     area: Draws
-    wet: bool
 
     def at(self, difference: Draws) -> Draws:
         """Look up.
@@ -160,7 +157,7 @@ def exchange(
     heat = contents.heat_capacity(at) + pot.heat_capacity
     layers = (per_degree, latent, heat)
     table = np.stack([np.broadcast_to(layer, at.shape) for layer in layers], axis=-1)
-    return Exchange(around, span, table, np.broadcast_to(area, lanes), bool(latent.any()))
+    return Exchange(around, span, table, np.broadcast_to(area, lanes))
 
 
 def _evaporation(at: Draws, around: Draws, pot: Pot, room: Room, leaks: Leaks) -> Draws:

@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 
 from counterproof.errors import OutOfRange
-from counterproof.physics.cooling import History
+from counterproof.physics.cooling import History, time_between
 from counterproof.physics.spread import Spread
 from counterproof.physics.values import Draws
 from counterproof.sourced import Sourced
@@ -77,9 +77,7 @@ class Fit:
         Spread
             Percentiles after measuring. [s]
         """
-        arrives = np.isfinite(late)
-        span = np.where(arrives, late, 0.0) - np.where(arrives, early, 0.0)
-        return _percentiles(self.stretches * np.where(arrives, span, np.inf), self.weights)
+        return _percentiles(self.stretches * time_between(early, late), self.weights)
 
 
 def _percentiles(values: Draws, weights: Draws) -> Spread:

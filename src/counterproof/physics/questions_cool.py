@@ -27,6 +27,7 @@ from counterproof.physics.fitting import PRIOR, READING, Fit, fitted
 from counterproof.physics.flags import Flag, unique
 from counterproof.physics.iced_water import BATH, SWIRLED, ice_needed
 from counterproof.physics.spread import Spread, spoken
+from counterproof.physics.two_points import two_point_verdict
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
 from counterproof.sourced import Sourced
 
@@ -122,6 +123,7 @@ def cool(
         verdict(rule, time, asked.start, already=asked.already)
         for rule, time in zip(rules, times, strict=True)
     ]
+    verdicts += _two_readings(asked, rules, measured)
     if not verdicts:
         verdicts = [Verdict("cooling", "no rule", cooling_rules.NO_RULE, "common practice")]
     passing = _changes(asked, fridge_spot, rules, verdicts)
@@ -154,6 +156,20 @@ def cool(
         assumed,
         _flags(asked, cooled, verdicts, fit, passing),
     )
+
+
+def _two_readings(
+    asked: Cooling, rules: Sequence[CoolingRule], measured: Sequence[tuple[float, float]]
+) -> list[Verdict]:
+    """The check that needs no model, where the last two readings fall towards one cold place."""
+    cold = largest(asked.spot.ambient)
+    if len(measured) < 2 or asked.spot.where != "fridge":
+        return []
+    (then, first), (now, second) = sorted(measured)[-2:]
+    if not (then < now and first > second > cold):
+        return []
+    clocked = [rule for rule in rules if rule.clock is not None and rule.known == "read"]
+    return [two_point_verdict(rule, first, second, cold, now - then) for rule in clocked]
 
 
 def _clock(rule: CoolingRule, start: float) -> float:

@@ -6,14 +6,23 @@ readings tell it. It needs no model of the vessel.
 
 from __future__ import annotations
 
+from typing import Final
+
 import numpy as np
 
 from counterproof.errors import OutOfRange
+from counterproof.physics.answer import Ruling, Verdict
+from counterproof.physics.cautions import DEFER
 from counterproof.physics.cooling_rules import CoolingRule
 from counterproof.physics.values import Draws, smallest
+from counterproof.sourced import Sourced
 
-SOURCE = "hedeen-2022"
-"""Id of the source of both functions."""
+SOURCE: Final = "hedeen-2022"
+"""Id of the source of the check."""
+MARGIN: Final = Sourced(
+    0.1, "1", 0.5, "assumed", "",
+    "readings of 1 K, half an hour apart, leave a rate uncertain by a tenth",
+)  # fmt: skip
 
 
 def rate_between(
@@ -77,3 +86,40 @@ def rate_needed(rule: CoolingRule, cold: float | Draws) -> float | Draws:
             remedy="Ask for a rule with a clock, such as the two-stage rule.",
         )
     return rate_between(rule.clock.value, rule.goal.value, cold, rule.limit.value)
+
+
+def two_point_verdict(
+    rule: CoolingRule, first: float, second: float, cold: float, time: float
+) -> Verdict:
+    """What two readings say to a rule, if cooling goes on as between them.
+
+    Parameters
+    ----------
+    rule : CoolingRule
+        A rule with a clock above `cold`'s reach.
+    first, second : float
+        The two readings, first > second > cold. [K]
+    cold : float
+        Temperature the food cools towards. [K]
+    time : float
+        Time between the readings. [s]
+
+    Returns
+    -------
+    Verdict
+        within or over if the rate is above or below the needed one by more than a tenth.
+    """
+    rate, needed = float(rate_between(first, second, cold, time)), np.inf
+    if cold < rule.goal.value:
+        needed = float(rate_needed(rule, cold))
+    decided: Ruling = "too close"
+    if rate > needed * (1.0 + MARGIN.value):
+        decided = "within"
+    elif rate < needed * (1.0 - MARGIN.value):
+        decided = "over"
+    asked = f"{3600.0 * needed:.3f} are needed" if np.isfinite(needed) else "no rate is enough"
+    said = (
+        f"Between the last two readings the difference fell by {3600.0 * rate:.3f} decades an hour; "
+        f"{asked} from the start of the rule's clock. Read again half an hour later. {DEFER}"
+    )
+    return Verdict(f"two readings: {rule.name}", decided, said, SOURCE)
