@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from itertools import zip_longest
 from typing import TYPE_CHECKING
 
 from rich.text import Text
@@ -20,7 +21,7 @@ from counterproof.adapters.characters import (
     hatched,
 )
 from counterproof.marks import Mark
-from counterproof.press import footing, hatching, margins, numerals, wording
+from counterproof.press import footing, giving, hatching, margins, numerals, wording
 from counterproof.press.intervals import Scale, common_scale, serving_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition
@@ -230,6 +231,8 @@ def foot(page: Page, edition: Edition) -> None:
         [page.words(words) for words in footing.settle_phrases(edition)],
     )
     side(page, "Assumed", [page.words(printable(words)) for words in edition.assumed])
+    side(page, "A serving gives", [page.words(w) for w in giving.nutrition_phrases(edition)])
+    side(page, "A serving costs", [page.words(w) for w in giving.cost_phrases(edition)])
     side(page, "Allergens", allergens(page, edition))
     side(page, "Cautions", [page.words(printable(words)) for words in edition.cautions])
     side(page, "Sources", [page.words(words) for words in footing.source_phrases(edition)])
@@ -306,9 +309,12 @@ def comparison(page: Page, compared: Comparison) -> None:
     middle = compared.items[0][1].basis.middle if compared.items else "mean"
     scale = common_scale(found.serving for _, found in compared.items)
     serving_heads(page, "One serving of each", scale)
-    for name, found in compared.items:
+    for (name, found), cost in zip_longest(compared.items, compared.costs):
         drawn = drawn_interval(page, scale, found.serving, middle, "o" if page.ascii else "●")
         told = [page.words(_function(found.function.kg, found.function.kcal))]
+        if cost is not None:
+            amount = giving.money(cost.per_serving, cost.currency, middle)
+            told.append(page.words(f"{amount} for {numerals.percent(cost.coverage)} of the mass"))
         shown = figure(page, numerals.shown(found.serving, middle))
         _reckoning(page, scale, printable(name), told, drawn, shown)
     for pair in compared.pairs:
@@ -338,4 +344,8 @@ def _pair(page: Page, pair: Pair, middle: str) -> list[Text]:
     return [
         page.words(wording.sentence(*told)),
         page.words(f"On the same draws of: {shared}." if shared else "", GREY),
+        *(
+            page.words(giving.break_even_phrase(even.per, even.at, even.share_never, middle))
+            for even in pair.break_even
+        ),
     ]

@@ -30,6 +30,7 @@ _BASIS_NAMES = {
     "draws": "draws",
     "version": "version",
     "data_sha256": "data checksum (SHA-256)",
+    "own_factors": "the kitchen's own table",
 }
 
 
@@ -130,6 +131,11 @@ def allergen_phrases(edition: Edition) -> list[tuple[str, str]]:
         told.append(
             ("not known, so this statement is incomplete", _list(edition.allergens_unknown, "; "))
         )
+    us = edition.allergens_us
+    if us is not None and us.present:
+        told.append(("present, by the nine of the US", _list(us.present)))
+    if us is not None and us.read_label:
+        told.append(("read the label for, by the nine of the US", _list(us.read_label)))
     found = edition.allergens_present or edition.allergens_read_label
     lead = "No others found" if found else "None found"
     told.append(("", f"{lead} among the ingredients as written; {CROSS_CONTACT}."))

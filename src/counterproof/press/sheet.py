@@ -18,7 +18,16 @@ from markupsafe import Markup
 
 from counterproof.draws import Range
 from counterproof.marks import Mark
-from counterproof.press import drawing, footing, hatching, intervals, margins, numerals, wording
+from counterproof.press import (
+    drawing,
+    footing,
+    giving,
+    hatching,
+    intervals,
+    margins,
+    numerals,
+    wording,
+)
 from counterproof.press.fonts import font_faces
 from counterproof.press.intervals import Scale
 from counterproof.press.numerals import Shown
@@ -122,6 +131,7 @@ def sheet(edition: Edition) -> str:
             strip=_strip(edition),
             key=_stage_key(edition),
             footing=footing,
+            giving=giving,
             margins=margins,
             wording=wording,
             numerals=numerals,
