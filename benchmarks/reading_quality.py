@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 HERE = Path(__file__).parent
 MEASUREMENTS = HERE / "measurements" / "reading_quality.json"
 NAMES = HERE / "measurements" / "names_quality.json"
+STEPS = HERE / "measurements" / "steps_quality.json"
 REASONS = HERE / "measurements" / "reading_faults.csv"
 TEMPLATE = "reading_page.md.j2"
 PAGE = HERE.parent / "docs" / "reading.md"
@@ -276,9 +277,11 @@ def percent(share: float) -> str:
     return f"{100 * share:.1f} %"
 
 
-def rendered(measured: dict[str, Any], names: dict[str, Any] | None) -> str:
+def rendered() -> str:
     """Return the page, made from the measurements and from nothing else."""
-    lines = measured["lines"]
+    lines = json.loads(MEASUREMENTS.read_text("utf-8"))["lines"]
+    names = json.loads(NAMES.read_text("utf-8"))
+    steps = json.loads(STEPS.read_text("utf-8"))
     reasons = {
         row["row_id"]: row["reason"]
         for row in csv.DictReader(REASONS.read_text("utf-8").splitlines())
@@ -300,7 +303,9 @@ def rendered(measured: dict[str, Any], names: dict[str, Any] | None) -> str:
         autoescape=False,  # noqa: S701 (the page is Markdown; nothing in it comes from outside)
     )
     page.filters["percent"] = percent
-    return page.get_template(TEMPLATE).render(lines=lines, why=why, worst=worst, names=names)
+    return page.get_template(TEMPLATE).render(
+        lines=lines, why=why, worst=worst, names=names, steps=steps
+    )
 
 
 def main() -> None:
@@ -326,8 +331,7 @@ def main() -> None:
         MEASUREMENTS.write_text(json.dumps(measured, indent=1) + "\n", "utf-8")
         for kind, shares in measured["lines"]["kinds"].items():
             print(f"{kind:24}", *(f"{key} {value}" for key, value in shares.items()), sep="  ")
-    names = json.loads(NAMES.read_text("utf-8")) if NAMES.exists() else None
-    PAGE.write_text(rendered(measured, names), "utf-8")
+    PAGE.write_text(rendered(), "utf-8")
 
 
 if __name__ == "__main__":

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import importlib.util
-import json
 from pathlib import Path
 from types import ModuleType
 
@@ -101,6 +100,4 @@ def test_names_share_four_fifths_of_their_words(label: str, line: str, right: bo
 
 
 def test_the_page_is_made_from_the_measurements() -> None:
-    measured = json.loads(SCRIPT.MEASUREMENTS.read_text("utf-8"))
-    names = json.loads(SCRIPT.NAMES.read_text("utf-8")) if SCRIPT.NAMES.exists() else None
-    assert SCRIPT.PAGE.read_text("utf-8") == SCRIPT.rendered(measured, names)
+    assert SCRIPT.PAGE.read_text("utf-8") == SCRIPT.rendered()
