@@ -14,11 +14,12 @@ import numpy as np
 
 from counterproof.physics.conduction import can
 from counterproof.physics.convection import wall
+from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_rules import BOTH_STAGES
 from counterproof.physics.cooling_scene import Dish, Spot, household_fridge
 from counterproof.physics.modes import modes
 from counterproof.physics.places import Place
-from counterproof.physics.questions_cool import Cooling, cool
+from counterproof.physics.questions_cool import cool
 from counterproof.physics.two_points import rate_needed
 from counterproof.physics.values import ZERO_CELSIUS
 

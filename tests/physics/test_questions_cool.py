@@ -16,6 +16,7 @@ from counterproof.errors import OutOfRange
 from counterproof.physics.answer import Answer
 from counterproof.physics.containers import TRAY_DEPTH, Kind
 from counterproof.physics.cooling_changes import STEAMED_OFF, TRAY_AREA, Limit, changes
+from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_scene import (
     ENDS,
     Dish,
@@ -28,7 +29,7 @@ from counterproof.physics.cooling_scene import (
 from counterproof.physics.exchange import Where
 from counterproof.physics.fitting import fitted
 from counterproof.physics.places import Place
-from counterproof.physics.questions_cool import Cooling, cool
+from counterproof.physics.questions_cool import cool
 from counterproof.physics.values import ZERO_CELSIUS as ZERO
 
 FRIDGE = household_fridge(ZERO + 3.0, 250.0, 150.0, Place())
@@ -288,3 +289,25 @@ def test_two_readings_in_a_fridge_add_the_check_that_needs_no_model() -> None:
     document = _document(cool(STOCK, measured=measured))
     for left in document["result"]["from_last_measured"]:
         assert left["seconds"]["p05"] > 0.0
+
+
+def test_changes_start_from_what_was_measured() -> None:
+    # 1.5 L at 50 °C after 40 minutes: the clock has run since 57 °C, and the trays begin at 50 °C.
+    asked = replace(STOCK, dish=Dish(0.0015, "pot"))
+    answer = cool(asked, measured=((2400.0, ZERO + 50.0),))
+    for change in answer.result["would_pass"]:
+        assert "Let it stand" not in change["says"]
+    assert "time-used-up" not in {flag.name for flag in answer.flags}
+    late = cool(asked, measured=((2400.0, ZERO + 50.0), (5 * 3600.0, ZERO + 45.0)))
+    assert "time-used-up" in {flag.name for flag in late.flags}
+    assert late.result["would_pass"] == []
+
+
+def test_a_food_hardly_warmer_than_the_fridge_may_never_get_colder() -> None:
+    # 4.5 °C in a fridge at 4 °C whose warm end is 5 °C.
+    answer = cool(replace(STOCK, start=ZERO + 4.5, spot=Spot(temperature=ZERO + 4.0), already=0.0))
+    assert answer.verdicts[-1].verdict == "within"
+    warmer = replace(STOCK, start=ZERO + 6.5, spot=Spot(temperature=ZERO + 6.0), already=0.0)
+    assert cool(warmer).verdicts[-1].verdict == "over"
+    with pytest.raises(OutOfRange, match="no warmer"):
+        cool(replace(STOCK, start=ZERO + 2.9, spot=Spot(temperature=ZERO + 4.0)))

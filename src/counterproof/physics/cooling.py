@@ -18,7 +18,7 @@ from counterproof.errors import OutOfRange
 from counterproof.physics.conduction import Body
 from counterproof.physics.exchange import Exchange
 from counterproof.physics.fridge import Fridge
-from counterproof.physics.values import Draws, smallest
+from counterproof.physics.values import Draws, largest
 
 STRIDE: Final = 0.04
 """Share of the difference to the surroundings that one step takes away. [1]"""
@@ -188,7 +188,8 @@ def mixed(
     Raises
     ------
     OutOfRange
-        If the food starts no warmer than its surroundings, or the fridge never recovers.
+        If no draw starts warmer than its surroundings, or the fridge never recovers; a single
+        draw that does not never cools.
 
     Notes
     -----
@@ -200,7 +201,7 @@ def mixed(
     lanes = table.ambient.size
     temperature = np.broadcast_to(np.asarray(start, dtype=float), (lanes,))
     ambient = setting = table.ambient
-    if smallest(temperature - ambient) <= 0.0:
+    if largest(temperature - ambient) <= 0.0:
         raise OutOfRange(
             "The food starts no warmer than what should cool it.",
             remedy="Give a start above the surroundings, or a colder place.",
@@ -329,7 +330,8 @@ class Conducted:
         level = np.asarray(levels, dtype=float)[:, np.newaxis]
         lumped = np.stack([self.like.until(each) for each in levels])
         reachable = (level < self.start) & np.isfinite(lumped) & (level > self.ambient)
-        share = np.where(reachable, (level - self.ambient) / (self.start - self.ambient), 0.5)
+        above = np.where(self.start > self.ambient, self.start - self.ambient, 1.0)
+        share = np.where(reachable, (level - self.ambient) / above, 0.5)
         took = np.where(reachable, lumped, 1.0)
         coefficient = self.heat * np.log(1.0 / share) / (self.area * took)
         time = np.maximum(self.body.time_until(share, coefficient), lumped)

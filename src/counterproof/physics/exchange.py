@@ -142,7 +142,8 @@ def exchange(
         (1,),
     )  # fmt: skip
     around = np.broadcast_to(np.asarray(ambient, dtype=float), lanes)
-    span = np.broadcast_to(np.asarray(start, dtype=float), lanes) - around
+    above = np.broadcast_to(np.asarray(start, dtype=float), lanes) - around
+    span = np.maximum(above, 0.1)  # a draw that does not start above its surroundings never cools
     steps = (np.arange(_POINTS) / (_POINTS - 1)) ** 2
     at = around + steps[:, np.newaxis] * span
     latent = np.zeros(at.shape)
