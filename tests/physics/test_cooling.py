@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from counterproof.errors import OutOfRange
 from counterproof.physics.air import Room
-from counterproof.physics.containers import SHALLOW, container
+from counterproof.physics.containers import SHALLOW, Kind, container
 from counterproof.physics.cooling import History, mixed
 from counterproof.physics.cooling_scene import ENDS, Dish, Lanes, Run, Spot, run
 from counterproof.physics.exchange import Exchange, Surroundings, exchange
@@ -24,6 +24,7 @@ from counterproof.physics.vessels import Leaks, Pot
 
 COLD = ZERO + 5.0
 ONE = Lanes(np.array([1.0]))
+KINDS: tuple[Kind, Kind] = ("pot", "jar")
 
 
 def constant(per_degree: float, heat: float, *, start: float = 95.0, cold: float = 3.0) -> Exchange:
@@ -71,7 +72,7 @@ def test_the_references_runs_come_out(
     diameter: float, depth: float, mass: float, cold: float, hours: tuple[float, ...]
 ) -> None:
     pot = Pot(diameter, depth, 0.0, "steel", covered=True, emissivity=0.9)
-    table = exchange(pot, Contents(mass), _room(cold), ZERO + 95.0, Leaks())
+    table = exchange(pot, Contents(mass), _room(cold), ZERO + 95.0, Leaks(lid=0.0))
     found = mixed(table, ZERO + 95.0, COLD)
     for celsius, expected in zip((60, 57, 21, 10, 5), hours, strict=False):
         # The reference kept one heat capacity (half a per cent), and prints two decimals.
@@ -84,7 +85,7 @@ def test_the_references_runs_come_out(
 def test_heat_given_off_is_heat_lost(covered: bool) -> None:
     pot = container("pot", 0.003, covered=covered)
     contents = Contents(3.0)
-    table = exchange(pot, contents, _room(18.0), ZERO + 92.0, Leaks())
+    table = exchange(pot, contents, _room(18.0), ZERO + 92.0, Leaks(lid=0.0))
     found = mixed(table, ZERO + 92.0, ZERO + 21.0)
     end = found.history.temperatures[-1]
     held = contents.heat(end, ZERO + 92.0) + pot.heat_capacity * (ZERO + 92.0 - end)
@@ -221,7 +222,7 @@ def test_ends_are_in_order_and_a_thin_liquid_left_alone_spans_both_models() -> N
 
 @pytest.mark.property
 def test_twice_the_heat_transfer_is_about_half_the_time() -> None:
-    dish = Dish(0.002, "pot", stirred=True)
+    dish = Dish(0.002, "jar", stirred=True)
     lanes = Lanes(np.array([0.7, 1.4]))
     cooled = run(dish, Spot("room"), ZERO + 90.0, ZERO + 21.0, lanes)
     slow, fast = cooled.until_each((ZERO + 40.0,))[0]
@@ -277,3 +278,17 @@ def test_height_above_the_sea_thins_the_air_and_slows_cooling() -> None:
         for spot in (sea, high)
     )
     assert high_time > low_time
+
+
+@pytest.mark.property
+def test_a_loose_lid_lets_some_steam_pass_and_a_screwed_one_none() -> None:
+    spot = Spot("room")
+    lanes = ENDS.lid("pot")
+    assert lanes[0] > lanes[1] > lanes[2] == 0.0
+    assert not ENDS.lid("jar").any()
+    pot, jar = (
+        run(Dish(0.001, kind, diameter=0.1), spot, ZERO + 95.0, ZERO + 21.0, ENDS).mixed.latent
+        for kind in KINDS
+    )
+    assert pot[0] > pot[1] > pot[2] == 0.0
+    assert not jar.any()

@@ -16,6 +16,7 @@ from counterproof.physics.flags import Flag, unique
 from counterproof.physics.iced_water import BATH, SWIRLED
 from counterproof.physics.spread import spoken
 from counterproof.physics.values import largest, smallest
+from counterproof.physics.vessels import LID_LEAK
 from counterproof.sourced import Sourced
 
 MEASURE: Final = (
@@ -89,6 +90,8 @@ def constants_of(
         used += [SWIRLED] if dish.stirred else []
     else:
         used += ["churchill-chu-1975", "mcadams-1954"]
+        loose = dish.covered and dish.kind in {"pot", "tray"}
+        used += [LID_LEAK] if loose else []
     if spot.where == "fridge":
         used += list(fridge.CONSTANTS) if spot.fridge is not None else [fridge.SWING]
     if spot.speed > 0.0:

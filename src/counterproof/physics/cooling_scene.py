@@ -30,7 +30,7 @@ from counterproof.physics.modes import Shape
 from counterproof.physics.places import Place
 from counterproof.physics.spread import Spread
 from counterproof.physics.values import ZERO_CELSIUS, Draws
-from counterproof.physics.vessels import Leaks, Pot
+from counterproof.physics.vessels import LID_LEAK, Leaks, Pot
 from counterproof.sourced import Sourced
 
 Flow = Literal["thin", "thick"]
@@ -65,6 +65,22 @@ class Lanes:
     def conducting(self) -> Draws:
         """Conductivity against its middle value; 1.645 standard deviations at the ends. [1]"""
         return 1.0 - 1.645 * CONDUCTIVITY_SPREAD.spread * self.lean
+
+    def lid(self, kind: Kind) -> Draws:
+        """Share of an open vessel's evaporation that passes its lid.
+
+        Parameters
+        ----------
+        kind : Kind
+            pot, tray, jar or bottle.
+
+        Returns
+        -------
+        (n,) array
+            None at the slow end, twice `LID_LEAK` at the fast end; none through a screwed lid. [1]
+        """
+        loose = kind in {"pot", "tray"}
+        return loose * LID_LEAK.value * np.maximum(1.0 - self.lean, 0.0)
 
     @property
     def evaporating(self) -> Draws:
@@ -333,9 +349,8 @@ def run(dish: Dish, spot: Spot, start: float | Draws, floor: float, lanes: Lanes
     """
     pot, contents = dish.vessel, dish.contents
     around = spot.surroundings(lanes, stirred=dish.stirred)
-    table = exchange(
-        pot, contents, around, start, Leaks(flow=lanes.factor, between=lanes.evaporating)
-    )
+    leaks = Leaks(lanes.factor, lanes.evaporating, lanes.lid(dish.kind))
+    table = exchange(pot, contents, around, start, leaks)
     as_one = mixed(table, start, floor, fridge=spot.fridge, portions=dish.portions)
     if dish.flow == "thin" and dish.stirred:
         return Run(as_one, None, dish.flow)

@@ -17,7 +17,7 @@ from counterproof.physics.boiling import boiling_point_under
 from counterproof.physics.containers import wall_resistance
 from counterproof.physics.fridge import Fridge
 from counterproof.physics.heating import Contents
-from counterproof.physics.values import Draws
+from counterproof.physics.values import Draws, largest
 from counterproof.physics.vessels import Leaks, Pot, evaporation_rate
 
 Where = Literal["room", "fridge", "ice-bath"]
@@ -128,7 +128,8 @@ def exchange(
     Notes
     -----
     Wall, lid and bottom are as hot as the contents. Air: free convection joined with moved air,
-    and radiation, on wall, top and bottom (no bottom on a worktop). Ice bath: the wall, and the
+    and radiation, on wall, top and bottom (no bottom on a worktop); evaporation from an open top,
+    or what a lid lets pass. Ice bath: the wall, and the
     bottom if the contents are stirred; what the top gives to the room is left out.
     """
     ambient = surroundings.room.temperature
@@ -153,7 +154,7 @@ def exchange(
         per_degree, area = _to_air(at, pot, surroundings)
         per_degree = leaks.flow * per_degree
         room = surroundings.room
-        if not pot.covered:
+        if not pot.covered or largest(leaks.lid) > 0.0:
             latent = _evaporation(at, around, pot, room, leaks) * water.latent_heat(at)
     heat = contents.heat_capacity(at) + pot.heat_capacity
     layers = (per_degree, latent, heat)
