@@ -143,7 +143,7 @@ def thaw(
             verdicts = (*verdicts, _enough(result["time_s"], available))
         result["share_in_time"] = float(np.mean(np.asarray(result["time_s"]) <= available))
     solved = () if where == "microwave" else SOLVED_BY
-    sources, assumed = credited(*solved, "usda-fsis", *constants)
+    sources, assumed = credited(*solved, "usda-thawing", *constants)
     return Answer(
         process="thaw",
         inputs=inputs,

@@ -24,7 +24,7 @@ OFF_THE_COUNTER: Final = Sourced(
     "hand-warm: no fridge warms much by it and glass does not mind; common practice",
 )  # fmt: skip
 ON_THE_COUNTER: Final = Sourced(
-    7200.0, "s", 0.0, "usda-fsis", "refrigerate within 2 hours", "1 hour above 32 °C"
+    7200.0, "s", 0.0, "usda-two-hours", "refrigerate within 2 hours", "1 hour above 32 °C"
 )
 INTO_THE_FREEZER: Final = Sourced(
     3.0, "K", 0.0, "assumed", "", "above the fridge, where the last stage begins"

@@ -24,7 +24,7 @@ ICE_TAKES: Final = Sourced(
     "measured source found",
 )  # fmt: skip
 WATER_CHANGED: Final = Sourced(
-    1800.0, "s", 0.0, "usda-fsis", "cold-water thawing: change the water every 30 minutes", ""
+    1800.0, "s", 0.0, "usda-thawing", "cold-water thawing: change the water every 30 minutes", ""
 )
 
 
