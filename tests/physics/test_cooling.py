@@ -292,3 +292,26 @@ def test_a_loose_lid_lets_some_steam_pass_and_a_screwed_one_none() -> None:
     )
     assert pot[0] > pot[1] > pot[2] == 0.0
     assert not jar.any()
+
+
+@pytest.mark.property
+@settings(deadline=None, max_examples=20)
+@given(
+    celsius=st.floats(0.5, 15.0),
+    warmer=st.floats(0.5, 3.0),
+    factor=st.floats(0.5, 1.2),
+    more=st.floats(1.05, 1.5),
+)
+def test_a_warmer_fridge_and_less_heat_transfer_take_longer(
+    celsius: float, warmer: float, factor: float, more: float
+) -> None:
+    dish = Dish(0.001, "jar")
+    pairs = [(ZERO + 57.0, ZERO + 21.0)]
+
+    def time(cold: float, flow: float) -> float:
+        spot = Spot(temperature=ZERO + cold, fridge=fridge_of(250.0, 150.0, ZERO + 20.0))
+        cooled = run(dish, spot, ZERO + 90.0, ZERO + 21.0, Lanes(np.array([flow])))
+        return float(cooled.spans(pairs)[0, 0])
+
+    assert time(celsius + warmer, factor) > time(celsius, factor)
+    assert time(celsius, factor) > time(celsius, factor * more)

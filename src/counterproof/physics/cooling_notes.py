@@ -8,12 +8,12 @@ from typing import Final
 from counterproof.physics import convection, food_properties, fridge, moving_air
 from counterproof.physics.cautions import DEFER
 from counterproof.physics.containers import SHALLOW, constants
-from counterproof.physics.cooling_changes import COLDER, STEAMED_OFF, TRAY_AREA, Change, Limit
+from counterproof.physics.cooling_changes import STEAMED_OFF, TRAY_AREA, Change, Limit
 from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_scene import BATH_SWING, SLOW_END, Run
 from counterproof.physics.fitting import PRIOR, READING, Fit
 from counterproof.physics.flags import Flag, unique
-from counterproof.physics.iced_water import BATH, SWIRLED
+from counterproof.physics.iced_water import SWIRLED
 from counterproof.physics.spread import spoken
 from counterproof.physics.values import largest, smallest
 from counterproof.physics.vessels import LID_LEAK
@@ -86,7 +86,7 @@ def constants_of(
     used: list[Sourced | str] = [SLOW_END, *constants(dish.kind, dish.vessel, sized=sized)]
     used += ["choi-okos-1986"] if dish.makeup.get("water", 0.0) < 1.0 else []
     if spot.where == "ice-bath":
-        used += [BATH, BATH_SWING, "churchill-chu-1975"]
+        used += [BATH_SWING, "churchill-chu-1975"]
         used += [SWIRLED] if dish.stirred else []
     else:
         used += ["churchill-chu-1975", "mcadams-1954"]
@@ -99,7 +99,7 @@ def constants_of(
     if dish.flow == "thick" or not dish.stirred:
         used += [food_properties.CONDUCTIVITY_SPREAD, "carslaw-jaeger-1959"]
     used += [PRIOR, READING] if fit is not None else []
-    used += [TRAY_AREA, COLDER, STEAMED_OFF] if passing else []
+    used += [TRAY_AREA] if any(change.kind == "trays" for change in passing) else []
     return tuple(used)
 
 
