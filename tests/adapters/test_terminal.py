@@ -13,12 +13,12 @@ import pytest
 from rich.cells import cell_len
 from rich.console import Console
 
+from counterproof import numerals
 from counterproof.adapters import terminal
 from counterproof.comparison.paired import Entry, compare
 from counterproof.draws import Range, Streams
 from counterproof.errors import UnknownVersion
 from counterproof.marks import Mark
-from counterproof.press import numerals
 from counterproof.proof import Edition
 from counterproof.reading.model import MarkedLine, Reading
 from counterproof.rows import Tables

@@ -13,7 +13,7 @@ from typing import Any, Literal
 import pytest
 from playwright.sync_api import Browser, Page
 
-from counterproof.press import numerals
+from counterproof import numerals
 from counterproof.press.sheet import sheet
 from counterproof.press.wording import all_marks
 from counterproof.proof import Edition

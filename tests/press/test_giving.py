@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from counterproof.draws import Range
+from counterproof.numerals import SPACE
 from counterproof.press.footing import allergen_phrases
 from counterproof.press.giving import (
     break_even_phrase,
@@ -14,7 +15,6 @@ from counterproof.press.giving import (
     money,
     nutrition_phrases,
 )
-from counterproof.press.numerals import SPACE
 from counterproof.press.sheet import sheet
 from counterproof.proof import AllergensUs, CostProof, Edition
 

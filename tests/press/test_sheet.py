@@ -11,8 +11,8 @@ from pathlib import Path
 
 import pytest
 
+from counterproof import numerals
 from counterproof.marks import Mark
-from counterproof.press import numerals
 from counterproof.press.sheet import sheet
 from counterproof.proof import Edition
 

@@ -6,9 +6,10 @@ import runpy
 from dataclasses import replace
 from pathlib import Path
 
+from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.marks import Mark
-from counterproof.press import footing, margins, numerals, wording
+from counterproof.press import footing, margins, wording
 from counterproof.proof import Edition
 
 EDITION: Edition = runpy.run_path(str(Path(__file__).with_name("sample_edition.py")))["EDITION"]

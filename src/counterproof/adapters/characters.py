@@ -15,8 +15,9 @@ from rich.cells import cell_len
 from rich.console import Console
 from rich.text import Text
 
+from counterproof import numerals
 from counterproof.draws import Range
-from counterproof.press import hatching, numerals
+from counterproof.press import hatching
 from counterproof.press.intervals import Scale
 
 WIDE = 100

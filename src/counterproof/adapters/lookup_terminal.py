@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from rich.text import Text
 
+from counterproof import numerals
 from counterproof.adapters.characters import (
     GREY,
     GUTTER,
@@ -19,7 +20,6 @@ from counterproof.adapters.characters import (
     ground,
 )
 from counterproof.adapters.reckoning import figure, side
-from counterproof.press import numerals
 from counterproof.press.intervals import Scale, common_scale
 from counterproof.press.plain_text import printable
 from counterproof.reading.allergen_schemes import SCHEMES, TITLES, name_under

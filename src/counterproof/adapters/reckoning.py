@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from rich.text import Text
 
+from counterproof import numerals
 from counterproof.adapters.characters import (
     BLUE,
     GREY,
@@ -21,7 +22,7 @@ from counterproof.adapters.characters import (
     hatched,
 )
 from counterproof.marks import Mark
-from counterproof.press import footing, giving, hatching, margins, numerals, wording
+from counterproof.press import footing, giving, hatching, margins, wording
 from counterproof.press.intervals import Scale, common_scale, serving_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition
@@ -110,7 +111,7 @@ def serving_heads(page: Page, title: str, scale: Scale) -> None:
     )
 
 
-def _reckoning(  # noqa: PLR0913, PLR0917 - a row is its words and its drawing
+def _reckoning(
     page: Page,
     scale: Scale,
     name: str,

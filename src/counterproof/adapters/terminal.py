@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from rich.text import Text
 
+from counterproof import numerals
 from counterproof.adapters.characters import (
     BLUE,
     FOLD,
@@ -34,7 +35,7 @@ from counterproof.adapters.reckoning import (
     signs,
     total,
 )
-from counterproof.press import footing, margins, numerals, wording
+from counterproof.press import footing, margins, wording
 from counterproof.press.intervals import Scale, line_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from counterproof import numerals
 from counterproof.draws import Range
-from counterproof.press import numerals
-from counterproof.press.numerals import percent
+from counterproof.numerals import percent
 from counterproof.press.plain_text import printable
 from counterproof.press.wording import sentence, sum_of
 from counterproof.proof import Edition

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from counterproof import numerals
 from counterproof.draws import Range
-from counterproof.press import numerals
-from counterproof.press.numerals import percent
+from counterproof.numerals import percent
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition
 

@@ -9,8 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from counterproof.draws import Range
+from counterproof.numerals import middle_value
 from counterproof.press.drawing import PAGE, Inks, framed, hairline, rounded, tag
-from counterproof.press.numerals import middle_value
 from counterproof.rows import STAGES
 
 STRIP_HEIGHT = 26.0

@@ -13,8 +13,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from counterproof.draws import Range
+from counterproof.numerals import middle_value, number
 from counterproof.press.drawing import PAGE, Inks, framed, hairline, label, rounded, stroke, tag
-from counterproof.press.numerals import middle_value, number
 from counterproof.proof import Edition, LineProof, StepProof
 
 MOST_TICKS = 5

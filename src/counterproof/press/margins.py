@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from counterproof import numerals
 from counterproof.marks import Mark
-from counterproof.press import numerals
-from counterproof.press.numerals import SPACE, percent
+from counterproof.numerals import SPACE, percent
 from counterproof.press.plain_text import printable
 from counterproof.proof import LineProof, StepProof
 

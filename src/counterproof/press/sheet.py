@@ -16,8 +16,10 @@ from itertools import groupby
 from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
+from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.marks import Mark
+from counterproof.numerals import Shown
 from counterproof.press import (
     drawing,
     footing,
@@ -25,12 +27,10 @@ from counterproof.press import (
     hatching,
     intervals,
     margins,
-    numerals,
     wording,
 )
 from counterproof.press.fonts import font_faces
 from counterproof.press.intervals import Scale
-from counterproof.press.numerals import Shown
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof
 

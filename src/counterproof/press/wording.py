@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.marks import Mark
-from counterproof.press import numerals
-from counterproof.press.numerals import SPACE, Shown, percent, shown
+from counterproof.numerals import SPACE, Shown, percent, shown
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, VersionProof
 

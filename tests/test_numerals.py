@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from counterproof import numerals
 from counterproof.draws import Range
-from counterproof.press import numerals
-from counterproof.press.numerals import MINUS, Shown, number, percent, places, shown
+from counterproof.numerals import MINUS, Shown, number, percent, places, shown
 
 FINITE = st.floats(min_value=-1e6, max_value=1e6, allow_nan=False, allow_infinity=False)
 
