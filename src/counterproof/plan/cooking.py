@@ -15,6 +15,7 @@ import numpy as np
 
 from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.errors import OutOfRange
+from counterproof.kitchen_physics import WATER
 from counterproof.marks import Mark
 from counterproof.physics import hob, oven, steady_power
 from counterproof.physics.answer import Answer
@@ -25,7 +26,7 @@ from counterproof.physics.questions_plugged import boil_kettle, microwave_food
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
 from counterproof.plan.model import Carrier, EnergyUse, Leaving
-from counterproof.plan.scene import WATER, Scene
+from counterproof.plan.scene import Scene
 from counterproof.reading.model import MarkedStep, Process
 from counterproof.sourced import Sourced
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from counterproof.draws import Lognormal, Parameter, Product
 from counterproof.errors import OutOfRange
+from counterproof.kitchen_physics import WATER
 from counterproof.physics import parting
 from counterproof.plan.model import Leaving
 from counterproof.plan.pot import way_of_straining
-from counterproof.plan.scene import WATER, Scene
+from counterproof.plan.scene import Scene
 from counterproof.reading.model import Constituent, MarkedStep, Process
 
 DISSOLVED = frozenset({"sugars & syrups", "salt", "leavening"})

@@ -5,19 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from counterproof.kitchen_physics import WATER, fitting_pot, makeup_of, place_of
 from counterproof.physics import food_properties, hob
-from counterproof.physics.food_properties import Makeup
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place, Ring
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan.pot import first_named, is_in_pot, named_lines, said_of
 from counterproof.reading.model import Constituent, MarkedLine, MarkedStep, Reading
-from counterproof.recipe.kitchen import Vessel
-from counterproof.rows import Composition, Tables
-
-WATER = "water & ice"
-LIKE_VEGETABLES: Makeup = {"water": 0.88, "carbohydrate": 0.12}
-"""Makeup of a food whose composition is not known: assumed, most of what is cooked is near it."""
+from counterproof.rows import Tables
 
 
 @dataclass(frozen=True)
@@ -59,8 +54,7 @@ class Scene:
     @property
     def place(self) -> Place:
         """Room and height above the sea."""
-        kitchen = self.reading.kitchen
-        return Place(ZERO_CELSIUS + kitchen.room_celsius, kitchen.altitude_m)
+        return place_of(self.reading.kitchen)
 
     @property
     def tap(self) -> float:
@@ -90,7 +84,7 @@ class Scene:
             With the cook's own pot where the kitchen names one that fits.
         """
         kitchen = self.reading.kitchen
-        pot = _fitting(kitchen.vessels, litres)
+        pot = fitting_pot(kitchen, litres)
         return Ring(
             kitchen.hob,
             kitchen.hob_watts * share,
@@ -157,7 +151,7 @@ class Scene:
             if part.food.food_class == WATER:
                 water += mass
                 continue
-            for name, share in self._makeup(part.food.id).items():
+            for name, share in makeup_of(part.food.id, self.tables).items():
                 shares[name] = shares.get(name, 0.0) + mass * float(share)
         food = sum(shares.values())
         if food <= 0.0:
@@ -165,34 +159,6 @@ class Scene:
         makeup = food_properties.makeup({name: share / food for name, share in shares.items()})
         return Contents(water, food, makeup)
 
-    def _makeup(self, food: str) -> Makeup:
-        made_of = self.tables.composition.get(food)
-        return LIKE_VEGETABLES if made_of is None else _components(made_of)
-
 
 def _weighed(lines: Iterable[MarkedLine]) -> tuple[Constituent, ...]:
     return tuple(part for line in lines for part in line.constituents if part.mass is not None)
-
-
-def _components(made_of: Composition) -> Makeup:
-    """Fractions of what is reported, alcohol counted as water; see `food_properties.makeup`."""
-    fibre = made_of.fibre_g or 0.0
-    reported = {
-        "water": (made_of.water_g or 0.0) + (made_of.alcohol_g or 0.0),
-        "protein": made_of.protein_g or 0.0,
-        "fat": made_of.fat_g or 0.0,
-        "carbohydrate": max((made_of.carbohydrate_g or 0.0) - fibre, 0.0),
-        "fibre": fibre,
-        "ash": made_of.ash_g or 0.0,
-    }
-    total = sum(reported.values())
-    if total < 50.0:  # too little is reported to say what the food is made of
-        return LIKE_VEGETABLES
-    return {name: share / total for name, share in reported.items() if share}
-
-
-def _fitting(vessels: tuple[Vessel, ...], litres: float) -> Vessel | None:
-    """The smallest of the cook's pots that holds so much; flat things and jars are no pots."""
-    pots = [pot for pot in vessels if pot.litres and pot.diameter_m and pot.litres >= litres]
-    pots = [pot for pot in pots if not any(word in pot.name for word in ("jar", "tray", "tin"))]
-    return min(pots, key=lambda pot: pot.litres or 0.0, default=None)
