@@ -22,7 +22,7 @@ _DIMENSIONS: Final = {"slab": 1, "cylinder": 2, "sphere": 3}
 _SETTLED: Final = 1e-3  # [K], where Newton's rule may stop
 _PATIENT: Final = 8
 _MOST: Final = 30
-STEPS: Final = 240
+STEPS: Final = 200
 """Steps in the time first guessed. [1]"""
 
 
@@ -128,42 +128,56 @@ class _Cases:
     conducting: Draws
 
 
+@dataclass(frozen=True, slots=True)
+class _Grid:
+    """A direction ready to sweep along: shaped (cells, 1, 1)."""
+
+    width: float
+    volumes: Draws
+    inner: Draws
+
+    @classmethod
+    def of(cls, way: Direction) -> _Grid:
+        volumes = way.volumes[:, None, None]
+        return cls(way.width, volumes, 2.0 * way.faces[1:-1, None, None] / way.width)
+
+
 def _swept(
-    heat: Draws, step: Draws, way: Direction, substance: Substance, cases: _Cases
+    heat: Draws, step: Draws, grid: _Grid, substance: Substance, cases: _Cases
 ) -> tuple[Draws, Draws]:
     """One implicit step along the first axis: heat, and heat lost per outer area and line."""
-    volumes = way.volumes[:, None, None]
-    inner = way.faces[1:-1, None, None] / way.width
-    now = heat.copy()
-    lost = np.zeros_like(heat[-1:])
+    now = heat
+    lost = np.zeros_like(heat[-1])
+    gain, middle = np.empty_like(heat), np.empty_like(heat)
+    below, above = np.zeros_like(heat), np.zeros_like(heat)
+    temperature, slope, conductivity = substance.read(now)
     for turn in range(_MOST):
-        temperature, slope, conductivity = substance.read(now)
-        conductivity = conductivity * cases.conducting
-        first, second = conductivity[:-1], conductivity[1:]
-        between = step * inner * 2.0 * first * second / (first + second)
-        outer = step / (0.5 * way.width / conductivity[-1:] + 1.0 / cases.coefficient)
+        conducting = conductivity * cases.conducting
+        first, second = conducting[:-1], conducting[1:]
+        between = step * grid.inner * first * second / (first + second)
+        outer = (step / (0.5 * grid.width / conducting[-1:] + 1.0 / cases.coefficient))[0]
         flow = between * (temperature[1:] - temperature[:-1])
-        gain = np.zeros_like(now)
+        np.multiply(grid.volumes, heat - now, out=gain)
         gain[:-1] += flow
         gain[1:] -= flow
-        gain[-1:] += outer * (cases.ambient - temperature[-1:])
-        middle = np.broadcast_to(volumes, now.shape).copy()
+        gain[-1] += outer * (cases.ambient[0] - temperature[-1])
+        middle[:] = grid.volumes
         middle[:-1] += between * slope[:-1]
         middle[1:] += between * slope[1:]
-        middle[-1:] += outer * slope[-1:]
-        below, above = np.zeros_like(now), np.zeros_like(now)
-        below[1:] = -between * slope[:-1]
-        above[:-1] = -between * slope[1:]
-        change = _eliminated(below, middle, above, gain - volumes * (now - heat))
+        middle[-1] += outer * slope[-1]
+        np.multiply(between, -slope[:-1], out=below[1:])
+        np.multiply(between, -slope[1:], out=above[:-1])
+        change = _eliminated(below, middle, above, gain)
         solved = temperature + slope * change
+        through = outer * (solved[-1] - cases.ambient[0])
         now = now + change
-        through = outer * (solved[-1:] - cases.ambient)
         if turn > _PATIENT:  # a front that jumps to and fro between two cells: meet in the middle
             now, through = now - 0.5 * change, 0.5 * (through + lost)
         lost = through
-        if np.max(np.abs(substance.read(now)[0] - solved)) < _SETTLED:
+        temperature, slope, conductivity = substance.read(now)
+        if np.abs(temperature - solved).max() < _SETTLED:
             break
-    return now, lost[0]
+    return now, lost
 
 
 def history(  # noqa: PLR0913 (a body, its surroundings, and where to stop)
@@ -234,17 +248,16 @@ def history(  # noqa: PLR0913 (a body, its surroundings, and where to stop)
     gone = np.zeros(ambient.size)
     rows = [_row(substance, heat, weights, gone)]
     cooling = start > until
+    grids = [_Grid.of(way) for way in ways]
+    outers = [float(way.volumes.sum()) for way in ways]
+    along, across = weights.sum(axis=1)[:, None], weights.sum(axis=0)[:, None]
     for _ in range(4 * steps):
-        heat, lost = _swept(heat, step, ways[0], substance, cases)
-        if len(ways) == 1:
-            gone = gone + lost[0] / ways[0].volumes.sum()
-        else:
-            across = weights.sum(axis=0)[:, None]
-            gone = gone + (lost / ways[0].volumes.sum() * across).sum(axis=0)
-            turned, lost = _swept(heat.swapaxes(0, 1), step, ways[1], substance, cases)
+        heat, lost = _swept(heat, step, grids[0], substance, cases)
+        gone = gone + (lost / outers[0] * across).sum(axis=0)
+        if len(ways) == 2:
+            turned, lost = _swept(heat.swapaxes(0, 1), step, grids[1], substance, cases)
             heat = turned.swapaxes(0, 1)
-            along = weights.sum(axis=1)[:, None]
-            gone = gone + (lost / ways[1].volumes.sum() * along).sum(axis=0)
+            gone = gone + (lost / outers[1] * along).sum(axis=0)
         rows.append(_row(substance, heat, weights, gone))
         there = rows[-1][0] <= until if cooling else rows[-1][0] >= until
         if bool(np.all(there)):

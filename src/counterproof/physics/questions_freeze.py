@@ -30,7 +30,7 @@ from counterproof.physics.freezing import Task, latent_heat, passage
 from counterproof.physics.freezing_formulas import pham, plank, shape_dimension
 from counterproof.physics.freezing_formulas import validity as pham_validity
 from counterproof.physics.headspace import Fill, expansion
-from counterproof.physics.staging import INTO_THE_FREEZER, Stage, before_freezing
+from counterproof.physics.staging import Stage, before_freezing
 from counterproof.physics.surroundings import FLOW, Round
 from counterproof.physics.values import ZERO_CELSIUS, Take, middle
 
@@ -98,7 +98,7 @@ def freeze(
     about = around("freezer", freezer, body, filling, glass=vessel.glass is not None, take=take)
     done = passage(task, about.ambient, about.coefficient, about.conducting)
     heat = _heat_out(task) * volume
-    stages = _staged(task, way or Way(), freezer, vessel)
+    stages = _staged(task, way or Way(), freezer, vessel, float(done.middle.reached[0]))
     result: dict[str, Any] = {
         "time_s": done.time,
         "expansion_share": swelling,
@@ -189,10 +189,14 @@ def _beside(task: Task, freezer: float, coefficient: float) -> dict[str, float |
     return {"plank_s": float(simple) / dimension, "pham_s": longer}
 
 
-def _staged(task: Task, way: Way, freezer: float, vessel: Vessel) -> tuple[Stage, ...]:
-    """Counter, fridge, freezer, with middle times."""
+def _staged(
+    task: Task, way: Way, freezer: float, vessel: Vessel, straight: float
+) -> tuple[Stage, ...]:
+    """Counter, fridge, freezer, with middle times; straight in where it is cold already."""
     stages = before_freezing(task.body, task.makeup, task.start, way.room, way.fridge)
-    start = min(task.start, way.fridge + INTO_THE_FREEZER.value) if stages else task.start
+    if not stages:
+        return (Stage("freezer", task.start, task.until, straight),)
+    start = stages[-1].end
     last = Task(task.body, task.makeup, task.freezing_point, start, task.until, task.mixing)
     filling = Filling(makeup=task.makeup, begins=task.freezing_point)
     about = around(

@@ -80,13 +80,14 @@ class Substance:
             Temperature [K], its slope [K m³/J], conductivity. [W/(m K)]
         """
         place = (heat - self.lowest) / self.step
-        at = np.clip(place.astype(np.intp), 0, self.temperature.size - 2)
+        at = np.minimum(np.maximum(place, 0.0).astype(np.intp), self.temperature.size - 2)
         part = place - at
-        low, high = self.temperature[at], self.temperature[at + 1]
-        rise = high - low
-        first, last = self.conductivity[at], self.conductivity[at + 1]
-        inside = np.clip(part, 0.0, 1.0)  # beyond the table only the temperature goes on
-        return low + part * rise, rise / self.step, first + inside * (last - first)
+        low, first = self.temperature[at], self.conductivity[at]
+        rise = self.temperature[at + 1] - low
+        # Beyond the table only the temperature goes on.
+        inside = np.minimum(np.maximum(part, 0.0), 1.0)
+        conductivity = first + inside * (self.conductivity[at + 1] - first)
+        return low + part * rise, rise / self.step, conductivity
 
 
 def _evenly(heat: Draws, temperature: Draws, conductivity: Draws, freezing: float) -> Substance:
