@@ -8,7 +8,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from counterproof.physics.food_properties import Makeup
+from counterproof.errors import OutOfRange
+from counterproof.physics.food_properties import Makeup, from_analysis
 from counterproof.physics.places import Place
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.recipe.kitchen import Kitchen, Vessel
@@ -18,6 +19,7 @@ WATER: Final = "water & ice"
 """The class of foods that are counted as water."""
 LIKE_VEGETABLES: Final[Makeup] = {"water": 0.88, "carbohydrate": 0.12}
 """Makeup of a food whose composition is not known: assumed, most of what is cooked is near it."""
+_PARTS: Final = ("water", "protein", "fat", "carbohydrate", "fibre", "ash", "alcohol")
 _REPORTED: Final = 50.0  # [g] of 100: less than this does not say what a food is made of
 
 
@@ -61,20 +63,14 @@ def is_known(food: str, tables: Tables) -> bool:
 
 
 def _fractions(made_of: Composition) -> Makeup | None:
-    """Fractions of what is reported; None where too little is."""
-    fibre = made_of.fibre_g or 0.0
-    reported = {
-        "water": (made_of.water_g or 0.0) + (made_of.alcohol_g or 0.0),
-        "protein": made_of.protein_g or 0.0,
-        "fat": made_of.fat_g or 0.0,
-        "carbohydrate": max((made_of.carbohydrate_g or 0.0) - fibre, 0.0),
-        "fibre": fibre,
-        "ash": made_of.ash_g or 0.0,
-    }
-    total = sum(reported.values())
-    if total < _REPORTED:
+    """Fractions of what is reported; None where that does not say what the food is made of."""
+    grams = {part: getattr(made_of, f"{part}_g") for part in _PARTS}
+    if sum(value or 0.0 for part, value in grams.items() if part != "fibre") < _REPORTED:
         return None
-    return {name: share / total for name, share in reported.items() if share}
+    try:
+        return from_analysis(grams)
+    except OutOfRange:
+        return None
 
 
 def place_of(kitchen: Kitchen) -> Place:
