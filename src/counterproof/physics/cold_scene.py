@@ -1,31 +1,22 @@
-"""What a question about freezing or thawing is asked of: a filling, its vessel, a cold place."""
+"""Where a filled vessel is frozen or thawed, and what every such answer says."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
-from math import pi
-from typing import TYPE_CHECKING, Any, Final
+from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
-from counterproof.errors import OutOfRange
 from counterproof.physics import food_properties, frozen
 from counterproof.physics import glass as glassware
 from counterproof.physics.answer import Curve, Verdict
-from counterproof.physics.containers import Kind, container
 from counterproof.physics.enthalpy_method import History
+from counterproof.physics.filled_vessel import Filling, Vessel
 from counterproof.physics.flags import Flag, outside
-from counterproof.physics.food_properties import WATER, Makeup
-from counterproof.physics.freezing import MELT_MOVES, Passage, Task
-from counterproof.physics.freezing_point import freezing_point
-from counterproof.physics.headspace import Fill, Jar, Mouth, Pack, expansion, fill
+from counterproof.physics.freezing import Passage, Task
 from counterproof.physics.surroundings import FLOW, Place, Round, coefficient
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Take
 from counterproof.sourced import Sourced
-
-if TYPE_CHECKING:
-    from collections.abc import Mapping
-
 
 _CURVE_POINTS: Final = 60
 _ROUGH: Final = 0.05  # an interpolant worse than this is said aloud
@@ -45,179 +36,6 @@ USUAL: Final[dict[Place, float]] = {
     "water": ZERO_CELSIUS + 15.0,
 }
 """Temperature of each place where none is given, as on dials and thermometers. [K]"""
-
-
-@dataclass(frozen=True, slots=True)
-class Filling:
-    """What is frozen or thawed.
-
-    Parameters
-    ----------
-    name : str
-        As a cook says it.
-    makeup : Makeup
-        What it is made of, unfrozen; fractions add up to 1.
-    sugar : float
-        Dissolved sugar, of the mass: it sets where ice begins. [1]
-    thin : bool
-        Whether it moves like water while it is liquid.
-    begins : float or None
-        Freezing point, if it is known. [K]
-    """
-
-    name: str = "water"
-    makeup: Makeup = field(default_factory=lambda: WATER)
-    sugar: float = 0.0
-    thin: bool = True
-    begins: float | None = None
-
-    @property
-    def freezing_point(self) -> float:
-        """Where ice begins: given, from the sugar, or −1 °C for a moist food. [K]"""
-        if self.begins is not None:
-            return self.begins
-        water = float(self.makeup.get("water", 0.0))
-        if water > 0.995:
-            return ZERO_CELSIUS - 0.01
-        if self.sugar > 0.0:
-            sweet = float(freezing_point(water=water, sugar=self.sugar))
-            solids = 1.0 - water - self.sugar
-            return sweet if solids < 0.02 else min(sweet, frozen.FREEZING_POINT.value)
-        return frozen.FREEZING_POINT.value
-
-    @property
-    def mixing(self) -> float:
-        """How much more heat its liquid carries than at rest. [1]"""
-        return MELT_MOVES.value if self.thin else 1.0
-
-    @property
-    def constants(self) -> tuple[Sourced, ...]:
-        """What it assumes."""
-        moves = (MELT_MOVES,) if self.thin else ()
-        known = self.begins is not None or self.sugar > 0.0 or self.makeup is WATER
-        return moves if known else (*moves, frozen.FREEZING_POINT)
-
-
-@dataclass(frozen=True, slots=True)
-class Vessel:
-    """What it is frozen in.
-
-    Parameters
-    ----------
-    volume : float
-        Brimful volume of a closed vessel; of the contents in a tray or pot, > 0. [m³]
-    kind : Kind
-        jar, bottle, tray or pot.
-    diameter : float or None
-        Inner diameter; None for usual proportions. [m]
-    mouth : Mouth
-        wide or narrow.
-    shouldered : bool
-        Whether it narrows below the mouth; every bottle does.
-    pack : Pack
-        liquid, juice or dry.
-    glass : glass.Kind or None
-        soda-lime, borosilicate or toughened; None for metal or plastic.
-    filled : float or None
-        Volume filled in; None for up to the line, or all of an open vessel. [m³]
-    """
-
-    volume: float
-    kind: Kind = "jar"
-    diameter: float | None = None
-    mouth: Mouth = "wide"
-    shouldered: bool = False
-    pack: Pack = "liquid"
-    glass: glassware.Kind | None = "soda-lime"
-    filled: float | None = None
-
-    @property
-    def closed(self) -> bool:
-        """Whether ice has a lid above it."""
-        return self.kind in {"jar", "bottle"}
-
-    @property
-    def width(self) -> float:
-        """Inner diameter. [m]"""
-        return float(container(self.kind, self.volume, diameter=self.diameter).diameter)
-
-    @property
-    def jar(self) -> Jar:
-        """The vessel as the rules for headspace see it."""
-        narrow: Mouth = "narrow" if self.kind == "bottle" else self.mouth
-        shoulders = self.shouldered or self.kind == "bottle"
-        return Jar(self.volume, self.width, narrow, shoulders, self.pack)
-
-    def body(self, volume: float) -> Round:
-        """Return the size of contents of a volume.
-
-        Parameters
-        ----------
-        volume : float
-            Of the contents, > 0, at most that of the vessel. [m³]
-
-        Returns
-        -------
-        Round
-            Width of the vessel, height that follows.
-
-        Raises
-        ------
-        OutOfRange
-            If it does not go in.
-        """
-        if volume > 1.0001 * self.volume:
-            raise OutOfRange(
-                f"{1e6 * volume:.3g} ml do not go into {1e6 * self.volume:.3g} ml.",
-                remedy="Give a larger vessel or less to fill in.",
-            )
-        return Round(self.width, volume / (pi / 4.0 * self.width**2))
-
-    def line(self, filling: Filling, warm: float, cold: float) -> Fill | None:
-        """Return how far it may be filled.
-
-        Parameters
-        ----------
-        filling : Filling
-            What is in it.
-        warm, cold : float
-            Temperature when filled in, and frozen. [K]
-
-        Returns
-        -------
-        Fill or None
-            None for an open vessel.
-        """
-        if not self.closed:
-            return None
-        return fill(self.jar, expansion(filling.makeup, filling.freezing_point, warm, cold))
-
-    def resized(self, factor: float) -> Vessel:
-        """Return the same form with another volume.
-
-        Parameters
-        ----------
-        factor : float
-            New volume over old, > 0. [1]
-
-        Returns
-        -------
-        Vessel
-            Proportions kept.
-        """
-        wider = self.width * factor ** (1.0 / 3.0)
-        return replace(self, volume=self.volume * factor, diameter=wider, filled=None)
-
-    def inputs(self) -> Mapping[str, Any]:
-        """Return what is printed of it."""
-        return {
-            "vessel": self.kind,
-            "volume_ml": 1e6 * self.volume,
-            "diameter_m": self.width,
-            "mouth": self.jar.mouth if self.closed else None,
-            "shouldered": self.jar.shouldered if self.closed else None,
-            "glass": self.glass,
-        }
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,26 +104,6 @@ def around(
     flow = take(f"{place}|flow", FLOW)
     conducting = take("food conductivity", food_properties.CONDUCTIVITY_SPREAD)
     return Around(begins + gap * (ambient - begins), middle * flow, conducting)
-
-
-def mass_of(filling: Filling, volume: float, temperature: float) -> float:
-    """Mass of a volume of the filling.
-
-    Parameters
-    ----------
-    filling : Filling
-        What is in the vessel.
-    volume : float
-        Its volume, unfrozen. [m³]
-    temperature : float
-        Its temperature, unfrozen. [K]
-
-    Returns
-    -------
-    float
-        Mass. [kg]
-    """
-    return float(np.asarray(food_properties.density(filling.makeup, temperature))) * volume
 
 
 def shocks(vessel: Vessel, glass: float, meets: float, what: str) -> tuple[Verdict, ...]:

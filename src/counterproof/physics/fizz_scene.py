@@ -160,7 +160,7 @@ def strength(
     Returns
     -------
     dict of str to Any
-        g/L, volumes by three definitions, mole fraction, pH.
+        g/L, volumes by three definitions, mole fraction, carbonic acid (as CO₂), pH.
     """
     moles = held / carbon_dioxide.MOLAR_MASS.value
     solvent = water.density(temperature) / water.MOLAR_MASS.value
@@ -177,6 +177,7 @@ def strength(
         "volumes_at_sixty_fahrenheit": carbonation.volumes_at_sixty(held),
         "volumes_ideal_gas": held / carbonation.VOLUME_IDEAL.value,
         "co2_mole_fraction": moles / (moles + solvent),
+        "carbonic_acid_g_per_l": acidity.carbonic_acid(held),
         "ph": acidity.ph(temperature, held, charge),
     }
 

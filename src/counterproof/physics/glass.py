@@ -61,6 +61,23 @@ def shock_estimate(kind: Kind) -> float:
     return strength * (1.0 - poisson) / (stiffness * expansion)
 
 
+def limit(kind: Kind) -> float:
+    """Sudden difference of temperature that a jar of this glass is held to.
+
+    Parameters
+    ----------
+    kind : Kind
+        soda-lime, borosilicate or toughened.
+
+    Returns
+    -------
+    float
+        The lower of what is tested or told and what strength and expansion give. [K]
+    """
+    told = LIMIT[kind].value
+    return min(told, shock_estimate(kind)) if kind in STRENGTH else told
+
+
 def shock(kind: Kind, glass: float, meets: float, what: str) -> Verdict:
     """What a sudden change of temperature may do to a jar.
 
@@ -81,20 +98,18 @@ def shock(kind: Kind, glass: float, meets: float, what: str) -> Verdict:
         within below 0.6 of the limit, over above it, too close between.
     """
     step = abs(meets - glass)
-    limit = LIMIT[kind]
+    most = limit(kind)
     verdict: Ruling = "too close"
-    if step < CALM.value * limit.value:
+    if step < CALM.value * most:
         verdict = "within"
-    elif step >= limit.value:
+    elif step >= most:
         verdict = "over"
     advice = {
         "within": "Look at the jar for scratches and chips all the same.",
         "too close": "Go a step at a time: counter, fridge, then on.",
         "over": "Do not: warm or cool the jar in steps first.",
     }[verdict]
-    message = (
-        f"{what}: {step:.0f} °C at once; {kind} glass is tested to about {limit.value:.0f} °C. "
-        f"{advice}"
-    )
-    source = limit.source if limit.source != "assumed" else "common practice"
+    message = f"{what}: {step:.0f} °C at once; {kind} glass bears about {most:.0f} °C. {advice}"
+    told = LIMIT[kind].source
+    source = told if told != "assumed" else "common practice"
     return Verdict("sudden change of temperature in glass", verdict, message, source)

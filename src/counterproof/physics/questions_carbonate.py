@@ -107,9 +107,11 @@ def carbonate(
         result |= used
         constants += more
     limits: tuple[str, ...] = ()
+    flags = marks(temperature, partial, alkalinity, pressure.altitude)
     if machine.contents is not None:
-        told, verdicts = _cylinder(machine, machine.contents, warm)
+        told, verdicts, more_flags = _cylinder(machine, machine.contents, warm)
         result |= told
+        flags += more_flags
         limits = ("span-wagner-1996", *(verdict.source for verdict in verdicts))
     sources, assumed = credited(*STATED, *limits, *constants)
     return Answer(
@@ -121,7 +123,7 @@ def carbonate(
         cautions=(WATER_ONLY, PRESSURE, *((UPRIGHT,) if machine.contents else ())),
         sources=sources,
         assumed=assumed,
-        flags=marks(temperature, partial, alkalinity, pressure.altitude),
+        flags=unique(flags),
     )  # fmt: skip
 
 
@@ -296,22 +298,26 @@ def _gas(
 
 def _cylinder(
     machine: Machine, contents: float, warm: float
-) -> tuple[dict[str, Any], tuple[Verdict, ...]]:
+) -> tuple[dict[str, Any], tuple[Verdict, ...], tuple[Flag, ...]]:
     told: dict[str, Any] = {}
     verdicts: tuple[Verdict, ...] = ()
+    flags: tuple[Flag, ...] = ()
     if machine.cylinder_volume is not None:
         inside = cylinder(warm, contents, machine.cylinder_volume)
         full = full_of_liquid(contents, machine.cylinder_volume)
         told |= {
             "cylinder_bar": inside.pressure / BAR,
             "cylinder_state": inside.state,
+            "cylinder_liquid_share": inside.liquid_share,
             "cylinder_full_of_liquid_celsius": None if full is None else full - ZERO_CELSIUS,
         }
+        flags = inside.flags
     if machine.room is not None:
         added = room_air.added_fraction(contents, machine.room, warm)
+        spare = room_air.EIGHT_HOURS.value - room_air.BACKGROUND.value
+        most = room_air.largest_mass(spare, machine.room, warm)
         told["room_added_ppm"] = 1e6 * added
-        told["room_needed_m3"] = (
-            machine.room * added / (room_air.EIGHT_HOURS.value - room_air.BACKGROUND.value)
-        )
+        told["room_bears_g"] = 1e3 * most
+        told["room_needed_m3"] = machine.room * contents / most
         verdicts = room_air.verdicts(added)
-    return told, verdicts
+    return told, verdicts, flags

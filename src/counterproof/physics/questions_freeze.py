@@ -16,21 +16,25 @@ from counterproof.physics.cold_scene import (
     SOLVED_BY,
     SWING,
     USUAL,
-    Filling,
-    Vessel,
     Way,
     around,
     core_curve,
-    mass_of,
     remarks,
     shocks,
 )
+from counterproof.physics.filled_vessel import Filling, Vessel, mass_of
 from counterproof.physics.flags import Flag, unique
 from counterproof.physics.freezing import Task, latent_heat, passage
 from counterproof.physics.freezing_formulas import pham, plank, shape_dimension
 from counterproof.physics.freezing_formulas import validity as pham_validity
 from counterproof.physics.headspace import Fill, expansion
-from counterproof.physics.staging import Stage, before_freezing
+from counterproof.physics.staging import (
+    INTO_THE_FREEZER,
+    OFF_THE_COUNTER,
+    ON_THE_COUNTER,
+    Stage,
+    before_freezing,
+)
 from counterproof.physics.surroundings import FLOW, Round
 from counterproof.physics.values import ZERO_CELSIUS, Take, middle
 
@@ -116,10 +120,17 @@ def freeze(
     }
     if wanted_time is not None:
         result["largest_ml"] = 1e6 * _largest(filling, vessel, (start, end, freezer), wanted_time)
-    constants = (FLOW, SWING["freezer"], *filling.constants, food_properties.CONDUCTIVITY_SPREAD)
+    constants = (
+        FLOW,
+        SWING["freezer"],
+        *filling.constants,
+        *vessel.constants,
+        food_properties.CONDUCTIVITY_SPREAD,
+    )
+    staged = (OFF_THE_COUNTER, ON_THE_COUNTER, INTO_THE_FREEZER) if len(stages) > 1 else ()
     glass_limit = () if vessel.glass is None else (glassware.LIMIT[vessel.glass],)
     table = ("nchfp-2006",) if line else ()
-    sources, assumed = credited(*SOLVED_BY, *table, *constants, *glass_limit)
+    sources, assumed = credited(*SOLVED_BY, *table, *constants, *staged, *glass_limit)
     biot = float(np.mean(about.coefficient)) * 0.5 * min(body.diameter, body.height) / 2.2
     return Answer(
         process="freeze",
@@ -133,7 +144,7 @@ def freeze(
         cautions=((JAR,) if vessel.glass else ()) + ((STAGES,) if start > 303.15 else ()),
         sources=sources,
         assumed=assumed,
-        flags=unique((*remarks(task, freezer, done), *(line.flags if line else ()),
+        flags=unique((*filling.flags, *remarks(task, freezer, done), *(line.flags if line else ()),
                       *_as_note(pham_validity(freezer, biot)))),
     )  # fmt: skip
 

@@ -13,7 +13,8 @@ from counterproof.physics.answer import Answer, credited
 from counterproof.physics.composing import composed
 from counterproof.physics.fizz_scene import WATER_ONLY
 from counterproof.physics.flags import Flag, unique
-from counterproof.physics.freezing_point import HELD_WATER
+from counterproof.physics.freezing_point import CRYOSCOPIC, HELD_WATER
+from counterproof.physics.freezing_point import validity as frost_validity
 from counterproof.physics.mixing import Drink, Part, apart, mixed
 from counterproof.physics.serving import Serving
 from counterproof.physics.sweetness import relative_sweetness, sweetness
@@ -81,6 +82,7 @@ def mix(
         "co2_g_per_l": held,
         "celsius": drink.temperature - ZERO_CELSIUS,
         "alcohol_vol_share": drink.alcohol_share,
+        "specific_gravity": drink.density / spirits.WATER_DENSITY.value,
         "mass_kg": drink.mass,
         "volume_ml": 1e6 * drink.volume,
         "sugar_g_per_l": drink.sugar / drink.volume,
@@ -99,7 +101,7 @@ def mix(
         result |= _fizz(parts, drink, take)
         constants += [*served.constants, fizz_loss.STIRRED]
     if ice_mass > 0.0:
-        constants += [HEAT_OF_FUSION, HELD_WATER]
+        constants += [HEAT_OF_FUSION, CRYOSCOPIC, HELD_WATER]
     if largest(drink.alcohol) > 0.0:
         constants.append(spirits.HEAT_CAPACITY)
     known = [s for part in parts if largest(part.sugar) > 0.0
@@ -113,7 +115,7 @@ def mix(
         cautions=(WATER_ONLY,) if fizzy else (),
         sources=sources,
         assumed=assumed,
-        flags=unique(_flags(drink)),
+        flags=unique(_flags(drink, fizzy=fizzy, iced=ice_mass > 0.0)),
     )  # fmt: skip
 
 
@@ -217,8 +219,7 @@ def _fizz(parts: Sequence[Part], drink: Drink, take: Take) -> dict[str, Any]:
     last = before * fizz_loss.kept(poured=poured) / drink.volume
     through = before * fizz_loss.kept(poured=poured, stirred=stirred) / drink.volume
     partial = STANDARD_PRESSURE
-    at = np.maximum(np.asarray(drink.temperature), ZERO_CELSIUS)
-    open_glass = carbonation.dissolved(float(np.mean(at)), partial)
+    open_glass = carbonation.dissolved(float(np.mean(drink.temperature)), partial)
     sweet = float(np.mean(drink.brix)) > 2.0
     return {
         "fizz_last_g_per_l": last,
@@ -229,9 +230,17 @@ def _fizz(parts: Sequence[Part], drink: Drink, take: Take) -> dict[str, Any]:
     }
 
 
-def _flags(drink: Drink) -> tuple[Flag, ...]:
+def _flags(drink: Drink, *, fizzy: bool, iced: bool) -> tuple[Flag, ...]:
     flags = sucrose.validity(drink.brix, drink.temperature)
     flags += spirits.validity(drink.alcohol_share)
+    if fizzy:
+        flags += tuple(
+            Flag(flag.name, flag.message, "note")
+            for flag in carbonation.validity(drink.temperature, STANDARD_PRESSURE)
+        )
+    if iced:
+        parts = (drink.moisture, drink.sugar, drink.alcohol)
+        flags += frost_validity(*(float(np.mean(part)) for part in parts))
     if largest(drink.alcohol) > 0.0 and largest(drink.sugar) > 0.0:
         flags += (
             Flag(

@@ -13,14 +13,12 @@ from counterproof.physics.cold_scene import (
     SOLVED_BY,
     SWING,
     USUAL,
-    Filling,
-    Vessel,
     around,
     core_curve,
-    mass_of,
     remarks,
     shocks,
 )
+from counterproof.physics.filled_vessel import Filling, Vessel, mass_of
 from counterproof.physics.flags import Flag, unique
 from counterproof.physics.freezing import Task, passage
 from counterproof.physics.questions_freeze import JAR
@@ -132,9 +130,15 @@ def thaw(
         if where == "water":
             result["water_changes"] = np.ceil(np.asarray(done.time) / WATER_CHANGED.value)
         curve = core_curve(done.middle)
-        flags = remarks(task, start, done)
+        flags = (*filling.flags, *remarks(task, start, done))
         verdicts = shocks(vessel, start, warm, f"from the freezer into the {where}")
-        constants = (FLOW, SWING[where], *filling.constants, food_properties.CONDUCTIVITY_SPREAD)
+        constants = (
+            FLOW,
+            SWING[where],
+            *filling.constants,
+            *vessel.constants,
+            food_properties.CONDUCTIVITY_SPREAD,
+        )
         cautions = {"fridge": (), "water": (TIGHT, COOK_AT_ONCE), "counter": (COUNTER,)}[where]
     latest = printed_ends(result["time_s"])[1]
     result["start_before_s"] = latest if where != "counter" else None

@@ -16,7 +16,7 @@ import numpy as np
 from counterproof.errors import OutOfRange
 from counterproof.physics.values import Draws
 
-_REACH: Final = 0.002  # design runs from this quantile of each driver to the opposite one
+_REACH: Final = 0.01  # design runs from this quantile of each driver to the opposite one
 MOST_POINTS: Final = 30
 
 

@@ -114,6 +114,7 @@ def coefficient(
     dew on the counter and in the fridge. Still water: `iced_water`. Glass in series.
     """
     if place == "water":
+        # A wall below 0 °C ices over, and water meets that ice at 0 °C.
         outside = float(iced_water.coefficient(max(surface, 273.15), ambient, body.height))
     else:
         upper, lower = convection.top, convection.bottom

@@ -32,11 +32,6 @@ class Relative:
     high: float
     sources: tuple[str, ...]
 
-    @property
-    def middle(self) -> float:
-        """Halfway. [1]"""
-        return 0.5 * (self.low + self.high)
-
 
 RELATIVE: Final[dict[str, Relative]] = {
     "sucrose": Relative(1.0, 1.0, (_STUDY,)),
