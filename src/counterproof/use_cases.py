@@ -13,6 +13,7 @@ from counterproof.errors import BrokenFrontMatter, UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
+from counterproof.plan.covering import covered
 from counterproof.plan.model import Plan
 from counterproof.plan.planning import plan_of
 from counterproof.proof import Edition
@@ -129,7 +130,7 @@ def mark(order: Order, bench: Workbench) -> Reading:
             remedy="Name own_factors in the kitchen file: it counts for all versions alike.",
             file=order.recipe.file,
         )
-    return read_recipe(
+    reading = read_recipe(
         order.recipe,
         bench.tables,
         bench.matcher,
@@ -137,6 +138,7 @@ def mark(order: Order, bench: Workbench) -> Reading:
         version=version,
         serves=order.serves,
     )
+    return covered(reading, bench.tables)
 
 
 def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:

@@ -45,8 +45,12 @@ PREHEATING: Final = Sourced(1.0, "1", 0.30, "derived", "physics.questions_dry_he
 OVEN_HOLDING: Final = Sourced(1.0, "1", 0.36, "derived", "physics.questions_dry_heat.bake", _OWN)
 OVEN_LOAD: Final = Sourced(1.0, "1", 0.23, "derived", "physics.questions_dry_heat.bake", _OWN)
 MICROWAVING: Final = Sourced(
-    1.0, "1", 0.09, "derived", "physics.questions_dry_heat.microwave_food", _OWN
+    1.0, "1", 0.09, "derived", "physics.questions_plugged.microwave_food", _OWN
 )
-KETTLE: Final = Sourced(1.0, "1", 0.05, "derived", "physics.questions_heat.boil_kettle", _OWN)
+KETTLE: Final = Sourced(1.0, "1", 0.05, "derived", "physics.questions_plugged.boil_kettle", _OWN)
 LITRE_APART: Final = 0.35
 """Share by which stated litres may differ from computed kilograms: assumed, soups to syrups. [1]"""
+LEVEL: Final = Sourced(1.0, "1", 0.15, "assumed", "", "a level in a pot judged by eye")
+BED: Final = Sourced(
+    1.0, "1", 0.15, "assumed", "", "solids in the pot: their weight, and what they take up or lose"
+)

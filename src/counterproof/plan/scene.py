@@ -12,7 +12,7 @@ from counterproof.physics.places import Place, Ring
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan.pot import first_named, is_in_pot, named_lines, said_of
 from counterproof.reading.model import Constituent, MarkedLine, MarkedStep, Reading
-from counterproof.rows import Tables
+from counterproof.rows import Food, Tables
 
 
 @dataclass(frozen=True)
@@ -144,20 +144,34 @@ class Scene:
         Contents
             At the mean of every mass. [kg]
         """
+        return self.mixed((part.food, part.mass.mean) for part in parts if part.mass is not None)
+
+    def mixed(self, foods: Iterable[tuple[Food, float]]) -> Contents:
+        """Return weighed foods as contents of a pot.
+
+        Parameters
+        ----------
+        foods : iterable of (Food, float)
+            Foods, each with its mass. [kg]
+
+        Returns
+        -------
+        Contents
+            Water by itself, the rest as one mixed food. [kg]
+        """
         water = 0.0
         shares: dict[str, float] = {}
-        for part in parts:
-            mass = part.mass.mean if part.mass is not None else 0.0
-            if part.food.food_class == WATER:
+        for food, mass in foods:
+            if food.food_class == WATER:
                 water += mass
                 continue
-            for name, share in makeup_of(part.food.id, self.tables).items():
+            for name, share in makeup_of(food.id, self.tables).items():
                 shares[name] = shares.get(name, 0.0) + mass * float(share)
-        food = sum(shares.values())
-        if food <= 0.0:
+        held = sum(shares.values())
+        if held <= 0.0:
             return Contents(water)
-        makeup = food_properties.makeup({name: share / food for name, share in shares.items()})
-        return Contents(water, food, makeup)
+        makeup = food_properties.makeup({name: share / held for name, share in shares.items()})
+        return Contents(water, held, makeup)
 
 
 def _weighed(lines: Iterable[MarkedLine]) -> tuple[Constituent, ...]:
