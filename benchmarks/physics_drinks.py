@@ -24,9 +24,9 @@ from counterproof.physics import carbonation, charging, fizz_loss, freezing_form
 from counterproof.physics import steeping as steeped
 from counterproof.physics.answer import Answer, printed
 from counterproof.physics.charging import Bottle
+from counterproof.physics.cold_scene import Filling, Vessel
 from counterproof.physics.cylinder import cylinder, full_of_liquid
 from counterproof.physics.enthalpy_method import Direction, history
-from counterproof.physics.filled_vessel import Filling, Vessel
 from counterproof.physics.fizz_scene import Machine, Pressure
 from counterproof.physics.headspace import PINT, QUART, Jar, fill
 from counterproof.physics.mixing import Part

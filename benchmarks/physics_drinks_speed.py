@@ -17,7 +17,7 @@ from time import perf_counter
 from counterproof.draws import DRAWS, Lognormal, Parameter, Streams
 from counterproof.physics.answer import Answer
 from counterproof.physics.charging import Bottle
-from counterproof.physics.filled_vessel import Filling, Vessel
+from counterproof.physics.cold_scene import Filling, Vessel
 from counterproof.physics.fizz_scene import Machine, Pressure
 from counterproof.physics.headspace import PINT
 from counterproof.physics.mixing import Part

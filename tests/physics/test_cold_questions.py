@@ -12,7 +12,7 @@ import pytest
 from counterproof.draws import Lognormal, Parameter, Streams
 from counterproof.errors import OutOfRange
 from counterproof.physics.answer import Answer
-from counterproof.physics.filled_vessel import Filling, Vessel
+from counterproof.physics.cold_scene import Filling, Vessel
 from counterproof.physics.headspace import PINT
 from counterproof.physics.questions_freeze import freeze
 from counterproof.physics.questions_thaw import thaw

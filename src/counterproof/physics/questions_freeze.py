@@ -12,29 +12,15 @@ from counterproof.physics import food_properties, frozen
 from counterproof.physics import glass as glassware
 from counterproof.physics.answer import Answer, Verdict, credited
 from counterproof.physics.cautions import DEFER
-from counterproof.physics.cold_scene import (
+from counterproof.physics.cold_answers import (
     SOLVED_BY,
     SWING,
-    USUAL,
-    Way,
     around,
     core_curve,
     remarks,
     shocks,
 )
-from counterproof.physics.filled_vessel import Filling, Vessel, mass_of
-from counterproof.physics.flags import Flag, unique
-from counterproof.physics.freezing import Task, latent_heat, passage
-from counterproof.physics.freezing_formulas import pham, plank, shape_dimension
-from counterproof.physics.freezing_formulas import validity as pham_validity
-from counterproof.physics.headspace import Fill, expansion
-from counterproof.physics.staging import (
-    INTO_THE_FREEZER,
-    OFF_THE_COUNTER,
-    ON_THE_COUNTER,
-    Stage,
-    before_freezing,
-)
+from counterproof.physics.cold_scene import USUAL, Way, Filling, Vessel, mass_of, from, counterproof, physics, flags, import, Flag, unique, from, counterproof, physics, freezing, import, Task, latent_heat, passage, from, counterproof, physics, freezing_formulas, import, pham, plank, shape_dimension, from, counterproof, physics, freezing_formulas, import, validity, as, pham_validity, from, counterproof, physics, headspace, import, Fill, expansion, from, counterproof, physics, staging, import, INTO_THE_FREEZER, OFF_THE_COUNTER, ON_THE_COUNTER, Stage, before_freezing
 from counterproof.physics.surroundings import FLOW, Round
 from counterproof.physics.values import ZERO_CELSIUS, Take, middle
 

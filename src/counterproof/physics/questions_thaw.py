@@ -9,28 +9,15 @@ import numpy as np
 from counterproof.physics import food_properties, microwave
 from counterproof.physics.answer import Answer, Curve, Verdict, credited
 from counterproof.physics.cautions import DEFER
-from counterproof.physics.cold_scene import (
+from counterproof.physics.cold_answers import (
     SOLVED_BY,
     SWING,
-    USUAL,
     around,
     core_curve,
     remarks,
     shocks,
 )
-from counterproof.physics.filled_vessel import Filling, Vessel, mass_of
-from counterproof.physics.flags import Flag, unique
-from counterproof.physics.freezing import Task, passage
-from counterproof.physics.questions_freeze import JAR
-from counterproof.physics.spread import spoken
-from counterproof.physics.surroundings import FLOW
-from counterproof.physics.thawing import (
-    DEFROST,
-    ICE_TAKES,
-    WATER_CHANGED,
-    microwave_thaw,
-    thawing_heat,
-)
+from counterproof.physics.cold_scene import USUAL, Filling, Vessel, mass_of, from, counterproof, physics, flags, import, Flag, unique, from, counterproof, physics, freezing, import, Task, passage, from, counterproof, physics, questions_freeze, import, JAR, from, counterproof, physics, spread, import, spoken, from, counterproof, physics, surroundings, import, FLOW, from, counterproof, physics, thawing, import, DEFROST, ICE_TAKES, WATER_CHANGED, microwave_thaw, thawing_heat
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Take, middle, printed_ends
 
 Where = Literal["fridge", "water", "microwave", "counter"]
