@@ -20,7 +20,19 @@ from counterproof.physics.cold_answers import (
     remarks,
     shocks,
 )
-from counterproof.physics.cold_scene import USUAL, Way, Filling, Vessel, mass_of, from, counterproof, physics, flags, import, Flag, unique, from, counterproof, physics, freezing, import, Task, latent_heat, passage, from, counterproof, physics, freezing_formulas, import, pham, plank, shape_dimension, from, counterproof, physics, freezing_formulas, import, validity, as, pham_validity, from, counterproof, physics, headspace, import, Fill, expansion, from, counterproof, physics, staging, import, INTO_THE_FREEZER, OFF_THE_COUNTER, ON_THE_COUNTER, Stage, before_freezing
+from counterproof.physics.cold_scene import USUAL, Filling, Vessel, Way, mass_of
+from counterproof.physics.flags import Flag, unique
+from counterproof.physics.freezing import Task, latent_heat, passage
+from counterproof.physics.freezing_formulas import pham, plank, shape_dimension
+from counterproof.physics.freezing_formulas import validity as pham_validity
+from counterproof.physics.headspace import Fill, expansion
+from counterproof.physics.staging import (
+    INTO_THE_FREEZER,
+    OFF_THE_COUNTER,
+    ON_THE_COUNTER,
+    Stage,
+    before_freezing,
+)
 from counterproof.physics.surroundings import FLOW, Round
 from counterproof.physics.values import ZERO_CELSIUS, Take, middle
 

@@ -17,7 +17,19 @@ from counterproof.physics.cold_answers import (
     remarks,
     shocks,
 )
-from counterproof.physics.cold_scene import USUAL, Filling, Vessel, mass_of, from, counterproof, physics, flags, import, Flag, unique, from, counterproof, physics, freezing, import, Task, passage, from, counterproof, physics, questions_freeze, import, JAR, from, counterproof, physics, spread, import, spoken, from, counterproof, physics, surroundings, import, FLOW, from, counterproof, physics, thawing, import, DEFROST, ICE_TAKES, WATER_CHANGED, microwave_thaw, thawing_heat
+from counterproof.physics.cold_scene import USUAL, Filling, Vessel, mass_of
+from counterproof.physics.flags import Flag, unique
+from counterproof.physics.freezing import Task, passage
+from counterproof.physics.questions_freeze import JAR
+from counterproof.physics.spread import spoken
+from counterproof.physics.surroundings import FLOW
+from counterproof.physics.thawing import (
+    DEFROST,
+    ICE_TAKES,
+    WATER_CHANGED,
+    microwave_thaw,
+    thawing_heat,
+)
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Take, middle, printed_ends
 
 Where = Literal["fridge", "water", "microwave", "counter"]
