@@ -222,7 +222,7 @@ def test_it_prints_on_paper_with_nothing_folded_away(
         )
         assert not page.evaluate(choices)
         page.emulate_media(media="print")
-        assert page.evaluate(choices)
+        page.wait_for_function(choices)  # the new medium takes effect with the next frame
         page.set_viewport_size({"width": 700, "height": 900})
         assert page.evaluate("document.documentElement.scrollWidth") <= 700
         assert page.evaluate("getComputedStyle(document.body).fontSize") != "18px"
