@@ -113,10 +113,16 @@ def test_a_hot_jar_goes_by_three_stages() -> None:
     answer = freeze(CORDIAL, JAR, start=363.15)
     plan = answer.result["plan"]
     assert [stage["where"] for stage in plan] == ["counter", "fridge", "freezer"]
+    total = sum(stage["time_s"] for stage in plan)
+    assert answer.result["start_before_s"] == pytest.approx(total)
+    slow = freeze(CORDIAL, JAR, start=363.15, take=drawn).result["start_before_s"]
+    assert slow > 1.15 * total
     for first, second in pairwise(plan):
         assert first["to_celsius"] == pytest.approx(second["from_celsius"])
-    (shock,) = [v for v in answer.verdicts if v.rule.startswith("sudden")]
-    assert shock.verdict == "over"
+    filled, frozen = [v for v in answer.verdicts if v.rule.startswith("sudden")]
+    assert (filled.verdict, frozen.verdict) == ("over", "over")
+    tough = freeze(CORDIAL, Vessel(PINT, glass="borosilicate"), start=343.15)
+    assert [v.verdict for v in tough.verdicts][:2] == ["within", "too close"]
     assert any("counter and fridge" in caution for caution in answer.cautions)
 
 
@@ -174,6 +180,28 @@ def test_what_cannot_be_is_refused() -> None:
         thaw(Filling(), JAR, ambient=270.0)
     with pytest.raises(OutOfRange, match="not frozen"):
         thaw(Filling(), JAR, start=275.0)
+
+
+def test_a_freezer_that_hardly_does_says_so() -> None:
+    answer = freeze(CORDIAL, JAR, freezer=260.65, take=drawn)
+    assert "may-never" in [flag.name for flag in answer.flags]
+    time = np.asarray(answer.result["time_s"])
+    assert 0.0 < np.mean(~np.isfinite(time)) < 0.5
+    assert plain(answer)["result"]["time_s"]["p95"] > 0
+    with pytest.raises(OutOfRange, match="of the draws"):
+        freeze(CORDIAL, JAR, until=255.35, take=drawn)
+
+
+def test_a_fatty_food_and_a_thick_syrup_are_marked() -> None:
+    butter = Filling("butter", {"water": 0.16, "fat": 0.82, "protein": 0.02}, thin=False)
+    assert "fat-sets" in [flag.name for flag in freeze(butter, JAR).flags]
+    syrup = Filling("syrup", {"water": 0.4, "carbohydrate": 0.6}, sugar=0.6)
+    assert "outside-validity" in [flag.name for flag in freeze(syrup, JAR).flags]
+
+
+def test_a_microwave_oven_that_is_off_thaws_nothing() -> None:
+    with pytest.raises(OutOfRange, match="some of its power"):
+        thaw(CORDIAL, JAR, where="microwave", output=0.0)
 
 
 def test_cold_beyond_the_equations_is_flagged() -> None:

@@ -225,8 +225,27 @@ def test_what_cannot_be_is_refused() -> None:
         carbonate_for(0.0, temperature=280.0)
     with pytest.raises(OutOfRange, match="never"):
         carbonate_for(40.0, pressure=Pressure(gauge=3e5))
+    with pytest.raises(OutOfRange, match="Without a pulse"):
+        Machine(pulses=0)
+    with pytest.raises(OutOfRange, match="some time"):
+        steep(Piece("cube", 5e-3), 0.0, 360.0)
     with pytest.raises(OutOfRange, match="nothing to cool"):
         ice_to((), 275.0, 255.0)
+
+
+def test_dry_sugar_and_pure_spirit_have_no_freezing_point() -> None:
+    assert mix((Part("spirit", 0.05, alcohol=0.05),)).result["freezing_celsius"] is None
+    heavy = mix((Part("syrup", 0.1, sugar=0.08),))
+    assert heavy.result["freezing_celsius"] is None
+    assert "undissolved" in [flag.name for flag in heavy.flags]
+    assert mix((SYRUP, LIME)).result["freezing_celsius"] < 0.0
+
+
+def test_draws_in_a_part_ride_through_the_ice() -> None:
+    juice = Part("juice", np.linspace(0.1, 0.2, 50), sugar=np.linspace(0.01, 0.02, 50))
+    form = plain(mix((juice, SODA), ice_mass=0.03))
+    assert form["result"]["brix"]["p05"] < form["result"]["brix"]["p95"]
+    assert form["result"]["celsius"]["p05"] < form["result"]["celsius"]["p95"]
 
 
 def test_too_much_and_too_little_pressure_are_flagged() -> None:

@@ -18,6 +18,7 @@ from counterproof.physics.surroundings import FLOW, Place, Round, coefficient
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Take
 from counterproof.sourced import Sourced
 
+_OFTEN: Final = 0.05
 _CURVE_POINTS: Final = 60
 _ROUGH: Final = 0.05  # an interpolant worse than this is said aloud
 SOLVED_BY: Final = ("choi-okos-1986", "ashrae-refrigeration-2006", "churchill-chu-1975")
@@ -147,6 +148,14 @@ def remarks(task: Task, coldest: float, done: Passage) -> tuple[Flag, ...]:
     flags = frozen.validity(coldest) + outside(
         "start temperature", task.start, ZERO_CELSIUS - 40.0, ZERO_CELSIUS + 100.0, "°C"
     )
+    if done.never > 0.0:
+        flags += (
+            Flag(
+                "may-never",
+                f"in {done.never:.1%} of the draws it never gets there; the range leaves them out.",
+                "note" if done.never < _OFTEN else "doubt",
+            ),
+        )
     if done.error > _ROUGH:
         flags += (
             Flag(

@@ -25,6 +25,7 @@ from counterproof.sourced import Sourced
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+_FATTY: Final = 0.3
 USUAL: Final[dict[Place, float]] = {
     "freezer": ZERO_CELSIUS - 18.0,
     "fridge": ZERO_CELSIUS + 4.0,
@@ -88,10 +89,18 @@ class Filling:
 
     @property
     def flags(self) -> tuple[Flag, ...]:
-        """What its freezing point must say about itself."""
-        if self.begins is not None or self.sugar <= 0.0:
-            return ()
-        return sugar_validity(float(self.makeup.get("water", 0.0)), self.sugar, 0.0)
+        """What its freezing point and its fat must say about themselves."""
+        flags: tuple[Flag, ...] = ()
+        if float(np.mean(self.makeup.get("fat", 0.0))) > _FATTY:
+            flags += (
+                Flag(
+                    "fat-sets",
+                    "the heat that fat gives while it sets is left out: a fatty food takes longer.",
+                ),
+            )
+        if self.begins is None and self.sugar > 0.0:
+            flags += sugar_validity(float(self.makeup.get("water", 0.0)), self.sugar, 0.0)
+        return flags
 
 
 @dataclass(frozen=True, slots=True)

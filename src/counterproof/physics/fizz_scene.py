@@ -121,6 +121,11 @@ class Machine:
         Its inner volume. [m³]
     room : float or None
         Volume of the closed room that a full cylinder might leak into. [m³]
+
+    Raises
+    ------
+    OutOfRange
+        If there is not one pulse.
     """
 
     bottle: Bottle | None = None
@@ -129,6 +134,13 @@ class Machine:
     contents: float | None = None
     cylinder_volume: float | None = None
     room: float | None = None
+
+    def __post_init__(self) -> None:
+        """Refuse what does not carbonate."""
+        if self.pulses is not None and self.pulses < 1:
+            raise OutOfRange(
+                "Without a pulse no gas goes into the water.", remedy="Give one pulse or more."
+            )
 
     def inputs(self) -> dict[str, float | None]:
         """Return what is printed of it."""

@@ -18,10 +18,12 @@ from counterproof.physics.freezing_formulas import plank
 from counterproof.physics.response import surface
 from counterproof.physics.substance import Substance, food
 from counterproof.physics.surroundings import Round
-from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
+from counterproof.physics.values import ZERO_CELSIUS, Draws
 from counterproof.sourced import Sourced
 
 CELLS: Final = 12
+CLOSEST: Final = 0.2
+"""Surroundings nearer than this to the temperature wanted count as never getting there. [K]"""
 MELT_MOVES: Final = Sourced(
     3.0, "1", 0.4, "assumed", "",
     "how much more heat a thin liquid carries than at rest while it cools, or melts around its ice; "
@@ -43,12 +45,15 @@ class Passage:
         Relative error of the surface that carries the draws; 0 without draws. [1]
     runs : int
         Cases run. [1]
+    never : float
+        Share of the draws in which the core never gets there; their time is infinite. [1]
     """
 
     time: float | Draws
     middle: History
     error: float
     runs: int
+    never: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,7 +211,7 @@ def passage(
     Raises
     ------
     OutOfRange
-        If the core would never get there, in the middle or in one draw.
+        If the core would never get there in the middle, or in most draws.
     """
     one = (np.array([float(np.mean(part))]) for part in (ambient, coefficient, conducting))
     middle = run(task, *one)
@@ -220,13 +225,16 @@ def passage(
         return Passage(time, middle, 0.0, 1)
     sign = 1.0 if task.start > task.until else -1.0
     gap = sign * (task.until - np.asarray(ambient))
-    if smallest(gap) <= 0.0:
+    drivers = np.stack(np.broadcast_arrays(gap, coefficient, conducting), axis=1)
+    there = drivers[:, 0] > CLOSEST
+    never = 1.0 - float(np.mean(there))
+    if never > 0.5:
         raise OutOfRange(
-            f"In some draws the surroundings ({largest(ambient) - ZERO_CELSIUS:.3g} °C) never bring "
-            "the core there.",
+            f"In {never:.0%} of the draws the surroundings never bring the core to "
+            f"{task.until - ZERO_CELSIUS:.3g} °C.",
             remedy="Use surroundings further from the temperature wanted.",
         )
-    drivers = np.stack(np.broadcast_arrays(gap, coefficient, conducting), axis=1)
+    whole, drivers = drivers, drivers[there]
     moving = [at for at in range(3) if np.ptp(drivers[:, at]) > 0.0]
 
     def times(points: Draws) -> Draws:
@@ -236,4 +244,6 @@ def passage(
         return run(task, around, full[:, 1], full[:, 2]).reached
 
     laid = surface(drivers[:, moving], times)
-    return Passage(laid.at(drivers[:, moving]), middle, laid.error, laid.points + 1)
+    carried = np.full(whole.shape[0], np.inf)
+    carried[there] = laid.at(drivers[:, moving])
+    return Passage(carried, middle, laid.error, laid.points + 1, never)

@@ -118,7 +118,9 @@ class Drink:
         solids = self.sugar + self.acid
         thin = self.moisture + solids
         pulp = self.mass - solids - self.alcohol - self.moisture
-        wet = thin / sucrose.density(100.0 * solids / thin)
+        wet: float | Draws = 0.0
+        if smallest(thin) > 0.0:
+            wet = thin / sucrose.density(100.0 * solids / thin)
         spirited = spirits.volume(self.moisture, self.alcohol)
         alone = self.moisture / spirits.WATER_DENSITY.value
         solid = food_properties.COMPONENTS["carbohydrate"].density.coefficients[0]
@@ -256,7 +258,7 @@ def apart(parts: Sequence[Part]) -> float | Draws:
     """
     total: float | Draws = 0.0
     for part in parts:
-        if largest(part.moisture + part.alcohol) <= 0.0:
+        if largest((part.moisture + part.alcohol) / part.mass) <= _ROUNDING:
             total = total + part.mass / 1587.0
         else:
             total = total + mixed((part,)).volume

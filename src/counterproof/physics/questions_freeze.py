@@ -34,13 +34,19 @@ from counterproof.physics.staging import (
     before_freezing,
 )
 from counterproof.physics.surroundings import FLOW, Round
-from counterproof.physics.values import ZERO_CELSIUS, Take, middle
+from counterproof.physics.values import ZERO_CELSIUS, Draws, Take, middle, printed_ends
 
 FROZEN_THROUGH: Final = ZERO_CELSIUS - 10.0
 """Core temperature at which a jar is called frozen through, unless another is asked. [K]"""
 JAR: Final = (
     "Glass can break in the freezer: straight-sided jars meant for it, filled no higher than the "
     f"line, lid loose until frozen, and never moved from cold to hot. {DEFER}"
+)
+BESIDE: Final = Flag(
+    "formulas-beside",
+    "Plank's time counts fusion only; Pham's was fitted to moist foods and is about an eighth too "
+    "long for plain water. They stand beside the answer and do not decide it.",
+    "note",
 )
 STAGES: Final = f"Hot jars go by counter and fridge first, never straight into the freezer. {DEFER}"
 
@@ -80,8 +86,8 @@ def freeze(
     Returns
     -------
     Answer
-        `time_s`, `expansion_share`, `headspace_ml`, the fill line, Plank and Pham beside it, and
-        the plan in stages.
+        `time_s`, `expansion_share`, `headspace_ml`, the fill line, Plank and Pham beside it, the
+        plan in stages and `start_before_s`, the time to allow for it.
 
     Raises
     ------
@@ -113,6 +119,7 @@ def freeze(
         "freezing_celsius": begins - ZERO_CELSIUS,
         "beside": _beside(task, freezer, float(np.mean(about.coefficient))),
         "plan": [stage.to_dict() for stage in stages],
+        "start_before_s": _allowed(stages, done.time),
         "interpolant_error_share": done.error,
         "solver_runs": done.runs,
     }
@@ -136,13 +143,14 @@ def freeze(
                 "freezer_celsius": freezer - ZERO_CELSIUS, "until_celsius": end - ZERO_CELSIUS,
                 "filled_ml": 1e6 * volume, "wanted_time_s": wanted_time},
         result=result,
-        verdicts=(*shocks(vessel, start, freezer, "straight into the freezer"),
+        verdicts=(*_poured_hot(vessel, start, (way or Way()).room),
+                  *shocks(vessel, start, freezer, "straight into the freezer"),
                   *_filled(line, volume)),
         curve=core_curve(done.middle),
         cautions=((JAR,) if vessel.glass else ()) + ((STAGES,) if start > 303.15 else ()),
         sources=sources,
         assumed=assumed,
-        flags=unique((*filling.flags, *remarks(task, freezer, done), *(line.flags if line else ()),
+        flags=unique((BESIDE, *filling.flags, *remarks(task, freezer, done), *(line.flags if line else ()),
                       *_as_note(pham_validity(freezer, biot)))),
     )  # fmt: skip
 
@@ -151,6 +159,23 @@ def _heat_out(task: Task) -> float:
     there = frozen.enthalpy(task.makeup, task.start, task.freezing_point)
     end = frozen.enthalpy(task.makeup, task.until, task.freezing_point)
     return float(food_properties.density(task.makeup, ZERO_CELSIUS) * (there - end))
+
+
+def _poured_hot(vessel: Vessel, start: float, room: float) -> tuple[Verdict, ...]:
+    """What a jar from the shelf says to hot food, where the food is warmer than the room."""
+    if start <= room:
+        return ()
+    return shocks(vessel, room, start, "hot food into a jar from the shelf")
+
+
+def _allowed(stages: tuple[Stage, ...], time: float | Draws) -> float:
+    """Return the time to allow until it is frozen: the stages before, and the slow end of the last.
+
+    A hot jar is asked for straight into the freezer; its last stage is stretched by as much.
+    """
+    before = sum(float(np.mean(stage.time)) for stage in stages[:-1])
+    slow = printed_ends(time)[1] / float(np.median(np.asarray(time)))
+    return before + slow * float(np.mean(stages[-1].time))
 
 
 def _filled(line: Fill | None, volume: float) -> tuple[Verdict, ...]:

@@ -72,7 +72,9 @@ def mix(
     served = serving or Serving(poured=fizzy)
     kept = served.kept(take) if fizzy else 1.0
     plain = mixed(parts, kept)
-    cold = ice.chilled(plain, ice_mass, ice_temperature)
+    cold = ice.Chilled(plain, 0.0, 0.0)
+    if ice_mass != 0.0:
+        cold = ice.chilled(plain, ice_mass, ice_temperature)
     drink = cold.drink
     held = drink.co2 / drink.volume
     result: dict[str, Any] = {
@@ -93,7 +95,7 @@ def mix(
         "ice_melted_g": 1e3 * cold.melted,
         "ice_left_g": 1e3 * cold.left,
         "dilution_share": cold.dilution,
-        "freezing_celsius": drink.begins_to_freeze - ZERO_CELSIUS,
+        "freezing_celsius": _begins(drink),
         "sweetness": _sweet(parts, drink),
     }
     constants: list[Any] = []
@@ -199,6 +201,13 @@ def ice_to(drink_parts: Sequence[Part], wanted: float, ice_temperature: float) -
     if not drink_parts:
         raise OutOfRange("There is nothing to cool.", remedy="Name at least one part.")
     return ice.ice_for(mixed(drink_parts), wanted, ice_temperature)
+
+
+def _begins(drink: Drink) -> float | Draws | None:
+    """Return where it begins to freeze, None for what has too little water to."""
+    if smallest(drink.moisture - 2.0 * HELD_WATER.value * drink.sugar) <= 0.0:
+        return None
+    return drink.begins_to_freeze - ZERO_CELSIUS
 
 
 def _sweet(parts: Sequence[Part], drink: Drink) -> dict[str, Any]:

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 import numpy as np
 
+from counterproof.errors import OutOfRange
 from counterproof.physics import steeping
 from counterproof.physics.answer import Answer, credited
 from counterproof.physics.cautions import SCALD
@@ -61,8 +62,10 @@ def steep(
     Raises
     ------
     OutOfRange
-        If the wanted share cannot be had.
+        If there is no time, or the wanted share cannot be had.
     """
+    if time <= 0.0:
+        raise OutOfRange("Steeping takes some time.", remedy="Give a time such as 10min.")
     leaf = extract == "leaf"
     if leaf:
         rate = take("steep|leaf", steeping.LEAF_RATE)

@@ -12,7 +12,7 @@ from counterproof.errors import OutOfRange
 from counterproof.physics import frozen
 from counterproof.physics.food_properties import Makeup
 from counterproof.physics.microwave import Microwave, Microwaved, microwaved
-from counterproof.physics.values import ZERO_CELSIUS, Draws
+from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
 from counterproof.sourced import Sourced
 
 DEFROST: Final = Sourced(
@@ -91,6 +91,16 @@ def microwave_thaw(
     -------
     Microwaved
         Time and electricity; what ice lets through heats the oven.
+
+    Raises
+    ------
+    OutOfRange
+        If the oven is off, or its setting is more than all.
     """
+    if smallest(oven.output, defrost, takes) <= 0.0 or largest(defrost) > 1.0:
+        raise OutOfRange(
+            "A microwave oven thaws with some of its power.",
+            remedy="Give its rated output, and a setting above 0 and at most 1.",
+        )
     weak = Microwave(oven.output * defrost * takes, oven.efficiency * takes, oven.dish, oven.small)
     return microwaved(heat, mass, weak)
