@@ -20,7 +20,7 @@ def ids(text: str, bench: Workbench) -> set[str]:
     [
         ("2 tbsp honey\n- 1 litre water", "Stir.", "honey"),
         ("400 g rhubarb", "Stew gently.", "rhubarb-leaves"),
-        ("1 chicken (1.5 kg)", "Roast for 90 minutes.", "poultry"),
+        ("1 chicken (1.5 kg)", "Roast for 90 minutes.", "core-temperature"),
         ("1 litre vegetable stock", "Cool, pour into jars and freeze.", "jars-in-the-freezer"),
         ("1 litre vegetable stock", "Cool and chill in the fridge.", "cooling"),
         ("1 litre water", "Carbonate the water in the machine.", "pressure"),

@@ -54,3 +54,52 @@ LEVEL: Final = Sourced(1.0, "1", 0.15, "assumed", "", "a level in a pot judged b
 BED: Final = Sourced(
     1.0, "1", 0.15, "assumed", "", "solids in the pot: their weight, and what they take up or lose"
 )
+BAKED: Final = Sourced(
+    363.15, "K", 0.02, "assumed", "", "what comes out of the oven: 90 °C all through"
+)
+MOIST: Final = Sourced(
+    0.5, "1", 0.2, "assumed", "", "share of water below which cooling is no matter of hours: bread"
+)
+THIN: Final = Sourced(
+    0.1, "1", 0.5, "assumed", "", "share of solids above which a food in a pot no longer flows"
+)
+JAR: Final = Sourced(0.0005, "m³", 0.3, "assumed", "", "a jar of which no size is known: half a litre")
+BOTTLE: Final = Sourced(0.00075, "m³", 0.3, "assumed", "", "a bottle of which no size is known")
+PER_LINE: Final = Sourced(
+    60.0, "s", 0.5, "assumed", "", "to fetch, wash and put away one ingredient that is to be cut up"
+)
+PER_KILOGRAM: Final = Sourced(
+    360.0, "s", 0.35, "assumed", "", "to peel and cut a kilogram by hand: no source; time yourself"
+)
+WARMING: Final = Sourced(
+    1.0, "1", 0.15, "assumed", "", "time to heat something up: the hob's efficiency and its setting"
+)
+CUTTING: Final = (2.0, 8.0)
+"""A step that peels or cuts, per mention: assumed. [min]"""
+OVERNIGHT: Final = (480.0, 720.0)
+"""“Overnight”: assumed, 8 to 12 hours. [min]"""
+LONGEST: Final = Sourced(
+    86400.0, "s", 0.0, "assumed", "", "a cooling longer than a day is a verdict, not a plan"
+)
+USUAL_TIMES: Final[dict[str, tuple[float, float]]] = {
+    "prep": (0.25, 1.5), "add": (0.25, 1.5), "transfer": (0.5, 2.0), "mix": (0.5, 3.0),
+    "grind": (1.0, 5.0), "strain": (1.0, 5.0), "serve": (1.0, 5.0), "heat": (2.0, 8.0),
+    "preheat": (8.0, 20.0), "kettle": (2.0, 5.0), "microwave": (2.0, 8.0), "carbonate": (1.0, 3.0),
+    "rest": (5.0, 20.0), "steep": (10.0, 60.0), "soak": (30.0, 720.0), "marinate": (60.0, 720.0),
+    "rise": (45.0, 120.0), "cool": (60.0, 240.0), "chill": (120.0, 480.0),
+    "freeze": (480.0, 1440.0), "thaw": (480.0, 1440.0),
+}  # fmt: skip
+"""Times of what states none, by kind: assumed, no source; the ends count as one in twenty. [min]"""
+SYRUP: Final = Sourced(
+    0.2, "1", 0.3, "assumed", "", "share of sugar above which no table of leftovers fits"
+)
+DOUGH: Final = Sourced(
+    0.5, "1", 0.2, "assumed", "", "share of flour, fat and sugar above which it is bread or cake"
+)
+HARD_BOIL: Final = Sourced(
+    600.0, "s", 0.0, "common practice", "physics.advice: dried-kidney-beans",
+    "government advice, from memory; the US agency advises 30 minutes",
+)  # fmt: skip
+PUDDING: Final = Sourced(
+    0.3, "1", 0.3, "assumed", "", "share of fruit and sugar above which a bake is a pudding"
+)

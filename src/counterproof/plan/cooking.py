@@ -26,12 +26,12 @@ from counterproof.physics.questions_plugged import boil_kettle, microwave_food
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
 from counterproof.plan.model import Carrier, EnergyUse, Leaving
+from counterproof.plan.pot import KEPT_HOT, goes_on
 from counterproof.plan.scene import Scene
 from counterproof.reading.model import MarkedStep, Process
 from counterproof.sourced import Sourced
 
 JOULES_PER_KWH: Final = 3.6e6
-KEPT_HOT: Final = frozenset({"boil", "simmer", "poach", "steam"})
 IN_A_PAN: Final = frozenset({"fry", "toast"})
 SETTINGS: Final = {
     "grill": "grill",
@@ -52,6 +52,7 @@ class Taken:
     leaving: list[Leaving]
     marks: list[tuple[int, Mark]]
     told: dict[str, None]
+    warming: list[tuple[str, float]]  # what is heated before a process can begin, and its time [s]
 
 
 class Cooking:
@@ -59,7 +60,7 @@ class Cooking:
 
     def __init__(self, scene: Scene) -> None:
         self.scene = scene
-        self.taken = Taken([], [], [], {})
+        self.taken = Taken([], [], [], {}, [])
         self._heated: set[str] = set()
         self._oven_hot = False
         self._loaded = False
@@ -133,7 +134,7 @@ class Cooking:
         covered = process.covered is not False and process.kind != "boil"
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
         self._bring_to_the_boil(step)
-        if process.minutes is None and _goes_on(step, process):
+        if goes_on(step, process):
             return  # "bring to the boil, then simmer for 20 minutes"
         minutes = self._minutes(process)
         seconds = 60 * minutes.distribution.mean
@@ -166,6 +167,7 @@ class Cooking:
         done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place)
         kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
         self._use("bring to the boil", self._carrier(), kwh, step.written.number, "hob")
+        self.taken.warming.append(("bring to the boil", float(np.mean(done.result["time_s"]))))
 
     def _in_a_pan(self, step: MarkedStep, process: Process) -> None:
         parts = self.scene.named(step, process.kind) or self.scene.in_pot(step)
@@ -218,6 +220,8 @@ class Cooking:
                 _kwh(done.result["preheat_j"]), (_deviation("oven|preheat", c.PREHEATING),)
             )
             self._use("preheat the oven", carrier, kwh, number, "oven")
+            heats = float(np.mean(done.result["preheat_s"]))
+            self.taken.warming.append(("preheat the oven", heats))
         if minutes:
             hold = Product(_per_minute(done.result["hold_w"]), (minutes,))
             hold = hold.times(_deviation("oven|hold", c.OVEN_HOLDING))
@@ -281,12 +285,6 @@ class Cooking:
                 self.taken.marks.append((number, Mark("doubt", flag.name, flag.message)))
             else:
                 self.taken.told[f"Cooking: {flag.message}"] = None
-
-
-def _goes_on(step: MarkedStep, process: Process) -> bool:
-    """Whether a step goes on cooking on the hob after a process."""
-    later = step.processes[step.processes.index(process) + 1 :]
-    return any(one.kind in KEPT_HOT | {"cook"} and one.appliance == "hob" for one in later)
 
 
 def _deviation(key: str, constant: Sourced) -> Parameter:

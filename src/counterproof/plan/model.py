@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, field
+from typing import Any, Literal
 
 from counterproof.draws import Product
 from counterproof.marks import Mark
+from counterproof.plan.cooled import CooledStep
+from counterproof.plan.step_verdicts import StepVerdict
+from counterproof.plan.timeline import Timeline
 from counterproof.rows import Stage
 
 Carrier = Literal["electricity", "gas"]
@@ -87,7 +90,13 @@ class Plan:
     assumed : tuple of str
         What had to be assumed, one plain sentence each.
     marks : tuple of (int, Mark)
-        Marks beside steps, by step number.
+        Marks beside steps, by step number; 0 for the recipe as a whole.
+    timeline : Timeline
+        The steps in time, where the work may stop, how long the dish keeps.
+    coolings : tuple of CooledStep
+        Verdicts on what is cooled; empty unless asked for.
+    verdicts : tuple of StepVerdict
+        What other rules say to single steps.
     """
 
     energy: tuple[EnergyUse, ...] = ()
@@ -96,3 +105,14 @@ class Plan:
     serving_litres: float | None = None
     assumed: tuple[str, ...] = ()
     marks: tuple[tuple[int, Mark], ...] = ()
+    timeline: Timeline = field(default_factory=Timeline)
+    coolings: tuple[CooledStep, ...] = ()
+    verdicts: tuple[StepVerdict, ...] = ()
+
+    def times_to_dict(self) -> dict[str, Any]:
+        """Return time line and verdicts in their JSON form."""
+        said = [*self.coolings, *self.verdicts]
+        return {
+            "timeline": self.timeline.to_dict(),
+            "verdicts": [one.to_dict() for one in sorted(said, key=lambda one: one.step)],
+        }

@@ -10,17 +10,22 @@ from counterproof.draws import Product
 from counterproof.physics import parting
 from counterproof.plan import constants as c
 from counterproof.plan.cooking import Cooking
+from counterproof.plan.cooling import Memo, coolings
+from counterproof.plan.keeping import kept_of
 from counterproof.plan.model import Leaving, Plan
 from counterproof.plan.parting import parted
 from counterproof.plan.pot import way_of_straining
 from counterproof.plan.scene import Scene
+from counterproof.plan.step_verdicts import step_verdicts
+from counterproof.plan.timeline import timeline_of
+from counterproof.plan.times import Warming
 from counterproof.reading.model import Reading
 from counterproof.rows import Tables
 
 _LITRES: Final = re.compile(r"(?P<number>\d+(?:[.,]\d+)?)\s*(?P<milli>m)?(?:l\b|litres?|liters?)")
 
 
-def plan_of(reading: Reading, tables: Tables) -> Plan:
+def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> Plan:
     """Energy and leaving masses of every step of a reading.
 
     Parameters
@@ -29,32 +34,50 @@ def plan_of(reading: Reading, tables: Tables) -> Plan:
         A marked recipe; its kitchen gives hob, oven, tap and vessels.
     tables : Tables
         Composition of the foods, from which their heat follows.
+    verdicts : Memo or None
+        Answers on cooling already given, for whoever asks for verdicts: each costs a tenth of a
+        second when it is new. None: no cooling is asked about.
 
     Returns
     -------
     Plan
-        Energy by process [kWh] and what leaves the pot [kg], for the whole batch.
+        Energy by process [kWh] and what leaves the pot [kg], for the whole batch; times; where
+        `verdicts` is given, a verdict and a mark beside every step that cools something hot.
     """
     scene = Scene.of(reading, tables)
     cooking = Cooking(scene)
     cooking.boiled_water()
     gone: list[Leaving] = []
+    warming: dict[int, Warming] = {}
     for step in reading.steps:
-        for process in step.processes:
+        heated: Warming = {}
+        for place, process in enumerate(step.processes):
+            before = len(cooking.taken.warming)
             cooking.take(step, process)
+            if len(cooking.taken.warming) > before:
+                heated[place] = tuple(cooking.taken.warming[before:])
+        warming[step.written.number] = heated
         # "strain through a sieve, let it drip" is one straining
         straining = next((one for one in step.processes if one.kind == "strain"), None)
         if straining is not None:
             gone += parted(scene, step, straining)
     leaving = [*cooking.taken.leaving, *gone]
     served = _serving_mass(reading, leaving)
+    cooled = () if verdicts is None else coolings(scene, leaving, verdicts)
+    said = step_verdicts(reading)
+    keeps = kept_of(reading)
+    shown = [(one.step, one.mark) for one in (*cooled, *said) if one.mark is not None]
+    shown += [(0, kept.mark) for kept in keeps if kept.mark is not None]
     return Plan(
         energy=tuple(cooking.taken.energy),
         leaving=tuple(leaving),
         serving_mass=served,
         serving_litres=_serving_litres(reading, served),
         assumed=(*_assumed(reading, gone), *cooking.taken.told),
-        marks=tuple(cooking.taken.marks),
+        marks=(*cooking.taken.marks, *shown),
+        timeline=timeline_of(reading, warming, cooled, keeps),
+        coolings=cooled,
+        verdicts=said,
     )
 
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
-from counterproof.reading.model import MarkedLine, MarkedStep, Reading
+from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.reading.steps import sentence_processes, sentences
 
+KEPT_HOT = frozenset({"boil", "simmer", "poach", "steam"})
+"""Kinds that keep a pot of liquid hot."""
 _WORD = re.compile(r"[a-zà-ÿ]{3,}")
 _RUBBED = re.compile(r"\b(?:rub|push|press|pass|work|force)\w*\b[^.;]*\b(?:sieve|mill|strainer)")
 _SQUEEZED = re.compile(r"\b(?:squeez|wring|wrung)\w*")
@@ -86,8 +88,24 @@ def is_in_pot(line: MarkedLine, first: int | None, step: int) -> bool:
         does not stand under a heading for the table.
     """
     if first is None:
-        return not _AT_TABLE.search(line.written.section)
+        return not is_at_table(line)
     return first <= step
+
+
+def is_at_table(line: MarkedLine) -> bool:
+    """Whether a line stands under a heading for the table.
+
+    Parameters
+    ----------
+    line : MarkedLine
+        The ingredient.
+
+    Returns
+    -------
+    bool
+        True under "To serve" and "For the glass".
+    """
+    return _AT_TABLE.search(line.written.section) is not None
 
 
 def said_of(step: MarkedStep, kind: str) -> str:
@@ -130,6 +148,27 @@ def way_of_straining(step: MarkedStep) -> str:
     if _RUBBED.search(text):
         return "rub"
     return "squeeze" if _SQUEEZED.search(text) else "strain"
+
+
+def goes_on(step: MarkedStep, process: Process) -> bool:
+    """Whether a process without a time only leads to the next: "boil, then simmer 20 minutes".
+
+    Parameters
+    ----------
+    step : MarkedStep
+        The step it stands in.
+    process : Process
+        One of its processes.
+
+    Returns
+    -------
+    bool
+        True where it keeps a pot hot, states no time, and the step goes on cooking on the hob.
+    """
+    if process.minutes is not None or process.kind not in KEPT_HOT:
+        return False
+    later = step.processes[step.processes.index(process) + 1 :]
+    return any(one.kind in KEPT_HOT | {"cook"} and one.appliance == "hob" for one in later)
 
 
 def _stems(text: str) -> frozenset[str]:

@@ -1,0 +1,113 @@
+"""What the rules say to a step that cools something hot, and the one mark that tells it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any, Final, Literal
+
+from counterproof.marks import Mark
+from counterproof.physics.answer import Ruling
+from counterproof.physics.containers import Kind
+from counterproof.physics.cooling_in_turn import InTurn
+from counterproof.physics.cooling_rules import FIRST_STAGE
+from counterproof.physics.spread import Spread, spoken
+from counterproof.physics.values import ZERO_CELSIUS
+
+Place = Literal["ice bath", "counter", "fridge", "freezer"]
+_WHERE: Final[dict[Place, str]] = {
+    "ice bath": "in iced water",
+    "counter": "on the counter",
+    "fridge": "in the fridge",
+    "freezer": "in the freezer",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class CooledStep:
+    """A step that cools something hot, and what the rules say.
+
+    Parameters
+    ----------
+    step : int
+        Its number.
+    litres : float
+        The whole batch. [L]
+    vessel : str
+        pot, tray, jar or bottle.
+    count : int
+        How many of them. [1]
+    places : tuple of str
+        ice bath, counter, fridge, freezer, in turn.
+    found : InTurn
+        Times and verdicts.
+    """
+
+    step: int
+    litres: float
+    vessel: Kind
+    count: int
+    places: tuple[Place, ...]
+    found: InTurn
+
+    @property
+    def ruling(self) -> Ruling:
+        """The gravest of the verdicts."""
+        return self.found.verdicts[self.found.worst].verdict
+
+    @property
+    def lukewarm(self) -> Spread:
+        """Time of the first rule's path, 57 to 21 °C. [s]"""
+        return self.found.times[0]
+
+    @property
+    def mark(self) -> Mark:
+        """The one mark beside the step."""
+        level: Literal["note", "doubt"] = (
+            "note" if self.ruling in {"within", "no rule"} else "doubt"
+        )
+        return Mark(level, f"cooling-{self.ruling.replace(' ', '-')}", self._said())
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form."""
+        return {
+            "step": self.step,
+            "about": "cooling",
+            "verdict": self.ruling,
+            "message": self.mark.message,
+            "litres": self.litres,
+            "vessel": self.vessel,
+            "vessels": self.count,
+            "places": list(self.places),
+            **self.found.to_dict(),
+        }
+
+    def _said(self) -> str:
+        at = self.found.worst
+        rule, time = self.found.rules[at], self.found.times[at]
+        start = FIRST_STAGE.clock.value if FIRST_STAGE.clock is not None else 0.0
+        path = f"{start - ZERO_CELSIUS:.0f} to {rule.goal.value - ZERO_CELSIUS:.0f} °C"
+        limit = f"{spoken(rule.limit.value)} allowed, US Food Code {rule.limit.locator}"
+        ways = ", then ".join(_WHERE[place] for place in self.places)
+        lead = f"Cooling {self.litres:.2g} L in {self._vessels()}, {ways}"
+        if self.ruling == "within":
+            return (
+                f"{lead}: within the limits as modelled, {path} in {_ranged(time)} ({limit}). "
+                "A thermometer tells whether it is."
+            )
+        decided = "too close to call" if self.ruling == "too close" else "over the limit"
+        said = f"{lead}: {decided}, {path} in {_ranged(time)} ({limit})."
+        if self.found.would_pass:
+            return f"{said} This would pass: {self.found.would_pass[0].says}"
+        return f"{said} No ice bath, tray or jar tried here passes: make less of it, and measure."
+
+    def _vessels(self) -> str:
+        return f"a {self.vessel}" if self.count == 1 else f"{self.count} {self.vessel}s"
+
+
+def _ranged(time: Spread) -> str:
+    """A time with its range, and what becomes of it where it never ends."""
+    if spoken(time.p50) == "never":
+        return "no time: it does not get there"
+    if spoken(time.p95) == "never":
+        return f"{spoken(time.p05)} or more, perhaps never"
+    return f"{spoken(time.p05)} to {spoken(time.p95)}"
