@@ -13,7 +13,7 @@ import numpy as np
 from counterproof.errors import OutOfRange
 from counterproof.physics import carbon_dioxide
 from counterproof.physics.flags import Flag, outside
-from counterproof.physics.values import Draws, Fit, smallest
+from counterproof.physics.values import ZERO_CELSIUS, Draws, Fit, smallest
 from counterproof.sourced import Sourced
 
 FIRST: Final = Fit(
@@ -28,6 +28,18 @@ WATER: Final = Fit(
     (4470.99, 0.017060, -6.0875), "1", 273.15, 323.15, 0.001, "harned-hamer-1933",
     "pK_w = a/T + bT + c", "coefficients from memory; they give 13.995 at 25 °C",
 )  # fmt: skip
+DEBYE: Final = Fit(
+    (0.4913, 6.08e-4, 2.3e-6), "1", 273.15, 323.15, 0.005, "assumed",
+    "Debye–Hückel slope of water, powers of °C", "0.491 at 0 and 0.509 at 25 °C in handbooks; from memory",
+)  # fmt: skip
+DAVIES: Final = Sourced(
+    0.3,
+    "1",
+    0.1,
+    "assumed",
+    "",
+    "Davies's linear term, 0.2 to 0.3; from memory; matters above 10 mmol/L",
+)
 HYDRATION: Final = Sourced(
     1.7e-3, "1", 0.1, "assumed", "",
     "[H2CO3]/[CO2] at 25 °C; read in a table of reactions: how little is carbonic acid proper",
@@ -46,9 +58,9 @@ def _constant(fit: Fit, temperature: float | Draws) -> float | Draws:
 
 def _activity(temperature: float | Draws, strength: float | Draws) -> float | Draws:
     """Activity coefficient of a single charge: Davies, with the slope of water."""
-    slope = 0.4913 + 6.08e-4 * (temperature - 273.15) + 2.3e-6 * (temperature - 273.15) ** 2
+    slope = DEBYE.polynomial(temperature - ZERO_CELSIUS)
     root = np.sqrt(strength)
-    value: float | Draws = 10.0 ** (-slope * (root / (1.0 + root) - 0.3 * strength))
+    value: float | Draws = 10.0 ** (-slope * (root / (1.0 + root) - DAVIES.value * strength))
     return value
 
 

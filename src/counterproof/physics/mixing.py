@@ -14,9 +14,13 @@ from counterproof.errors import OutOfRange
 from counterproof.physics import food_properties, spirits, sucrose, water
 from counterproof.physics.freezing_point import freezing_point
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
+from counterproof.sourced import Sourced
 
 _TWENTY: Final = ZERO_CELSIUS + 20.0
 _ROUNDING: Final = 1e-9
+CRYSTALS: Final = Sourced(
+    1587.0, "kg/m³", 0.01, "assumed", "", "sugar crystals without gaps; handbook value, from memory"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,12 +258,12 @@ def apart(parts: Sequence[Part]) -> float | Draws:
     Returns
     -------
     float or (n,) array
-        Sum of their volumes at 20 °C; dry sugar as crystals (1587 kg/m³). [m³]
+        Sum of their volumes at 20 °C; dry sugar as crystals. [m³]
     """
     total: float | Draws = 0.0
     for part in parts:
         if largest((part.moisture + part.alcohol) / part.mass) <= _ROUNDING:
-            total = total + part.mass / 1587.0
+            total = total + part.mass / CRYSTALS.value
         else:
             total = total + mixed((part,)).volume
     return total

@@ -91,12 +91,10 @@ def brix(density_at_twenty: float | Draws) -> float | Draws:
             remedy="Give the density at 20 °C; alcohol or bubbles make a drink lighter.",
         )
     share = (wanted - 998.2) / 400.0
-    slope = Fit(
-        tuple(power * c for power, c in enumerate(DENSITY.coefficients) if power),
-        "", 0.0, 0.0, 0.0, "", "", "",
-    )  # fmt: skip
+    rising = tuple(enumerate(DENSITY.coefficients))[1:]
     for _ in range(12):
-        share = share - (DENSITY.polynomial(share) - wanted) / slope.polynomial(share)
+        slope = sum(power * c * share ** (power - 1) for power, c in rising)
+        share = share - (DENSITY.polynomial(share) - wanted) / slope
     found = 100.0 * share
     return found if np.ndim(found) else float(found)
 
