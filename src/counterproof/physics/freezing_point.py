@@ -17,6 +17,7 @@ HELD_WATER: Final = Sourced(
     "water that dissolved sugar keeps for itself, per mass of sugar: chosen so that sucrose freezes "
     "where handbooks say (12 %: −0.77 °C, 20 %: −1.46 °C, 40 %: −4.45 °C)",
 )  # fmt: skip
+# Molar masses from the standard atomic weights of IUPAC.
 SUCROSE: Final = 0.34230  # [kg/mol]
 SINGLE_SUGAR: Final = 0.18016  # [kg/mol], glucose or fructose
 CITRIC_ACID: Final = 0.19212  # [kg/mol]

@@ -36,6 +36,7 @@ from counterproof.physics.staging import (
 from counterproof.physics.surroundings import FLOW, Round
 from counterproof.physics.values import ZERO_CELSIUS, Draws, Take, middle, printed_ends
 
+_FORMULAS: Final = ("plank-1913", "pham-1986")
 FROZEN_THROUGH: Final = ZERO_CELSIUS - 10.0
 """Core temperature at which a jar is called frozen through, unless another is asked. [K]"""
 JAR: Final = (
@@ -135,7 +136,7 @@ def freeze(
     staged = (OFF_THE_COUNTER, ON_THE_COUNTER, INTO_THE_FREEZER) if len(stages) > 1 else ()
     glass_limit = () if vessel.glass is None else (glassware.LIMIT[vessel.glass],)
     table = ("nchfp-2006",) if line else ()
-    sources, assumed = credited(*SOLVED_BY, *table, *constants, *staged, *glass_limit)
+    sources, assumed = credited(*SOLVED_BY, *_FORMULAS, *table, *constants, *staged, *glass_limit)
     biot = float(np.mean(about.coefficient)) * 0.5 * min(body.diameter, body.height) / 2.2
     return Answer(
         process="freeze",
