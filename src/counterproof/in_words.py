@@ -7,6 +7,7 @@ from typing import Final
 from counterproof.reading.model import Process, Quantity
 from counterproof.recipe.model import Version
 
+_DAYS: Final = 2 * 1440  # from two days on, days are said [min]
 _FRACTIONS: Final = {1 / 8: "⅛", 1 / 4: "¼", 1 / 3: "⅓", 1 / 2: "½", 2 / 3: "⅔", 3 / 4: "¾"}
 _UNIT_SIGNS: Final = {
     **{
@@ -60,6 +61,61 @@ def minutes_in_words(low: float | None, high: float | None) -> str:
             return ""
         return f"{'at least' if high is None else 'up to'} {_span(bound, bound)}"
     return _span(low, high)
+
+
+def seconds_in_words(low: float, high: float) -> str:
+    """A worked-out time as a cook reads it, its ends rounded to what they deserve.
+
+    Parameters
+    ----------
+    low, high : float
+        Its ends, ≥ 0. [s]
+
+    Returns
+    -------
+    str
+        Such as "20 min", "1 h 20 min to 2 h 15 min", "1 to 2 days".
+    """
+    ends = [_rounded_time(low), _rounded_time(high)]
+    if ends[0] == ends[1]:
+        return ends[1]
+    (first, unit), (second, same) = (end.rpartition(" ")[::2] for end in ends)
+    if unit == same and " " not in f"{first}{second}":
+        return f"{first}–{second} {unit}"
+    return " to ".join(ends)
+
+
+def _rounded_time(seconds: float) -> str:
+    """To the minute below half an hour, to five below three hours, then to a quarter of an hour."""
+    minutes = seconds / 60.0
+    if minutes < 1.0:
+        return f"{seconds:.0f} s"
+    step = 1 if minutes < 30.0 else 5 if minutes < 180.0 else 15
+    rounded = step * int(minutes / step + 0.5)
+    if rounded >= _DAYS:
+        return f"{rounded / 1440.0:.2g} days"
+    hours, rest = divmod(rounded, 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest:02d} min" if rest else f"{hours} h"
+
+
+def mass_in_words(kilograms: float) -> str:
+    """A worked-out mass as a cook reads it, two digits of it.
+
+    Parameters
+    ----------
+    kilograms : float
+        Mass, ≥ 0. [kg]
+
+    Returns
+    -------
+    str
+        Such as "30 g", "1.2 kg".
+    """
+    grams = 1000.0 * kilograms
+    digits = float(f"{grams:.2g}")
+    return f"{digits:g} g" if digits < 1000.0 else f"{digits / 1000.0:.2g} kg"
 
 
 def _span(low: float, high: float) -> str:

@@ -51,6 +51,30 @@ class StepProof:
 
 
 @dataclass(frozen=True, slots=True)
+class TaskProof:
+    """One thing to do or to wait for, on the time line; each time is (low, middle, high). [s]"""
+
+    step: int  # 0: before the first step
+    does: str
+    hands_on: bool
+    begins: tuple[float, float, float]
+    lasts: tuple[float, float, float]
+    says: str  # how long, for people: "20–25 min"
+
+
+@dataclass(frozen=True, slots=True)
+class TimeProof:
+    """A recipe's time, in words and as a line to draw."""
+
+    tasks: tuple[TaskProof, ...]
+    total: str  # "1 h 20 min to 2 h 15 min"
+    hands_on: str
+    waiting: str
+    make_ahead: tuple[str, ...]
+    keeps: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class VersionProof:
     """A version beside the recipe, on shared draws."""
 
@@ -129,3 +153,4 @@ class Edition:
     nutrition_coverage: Mapping[str, float] = field(default_factory=dict)  # share of the mass
     cost: CostProof | None = None
     allergens_us: AllergensUs | None = None
+    timeline: TimeProof | None = None

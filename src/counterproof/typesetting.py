@@ -8,14 +8,23 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from counterproof.comparison.paired import Pair
 from counterproof.costing import Cost
 from counterproof.draws import Product, Range, Streams
 from counterproof.footprint.model import Footprint
-from counterproof.in_words import process_in_words, quantity_in_words, version_in_words
+from counterproof.in_words import (
+    mass_in_words,
+    process_in_words,
+    quantity_in_words,
+    seconds_in_words,
+    version_in_words,
+)
 from counterproof.plan.cautions import DEFER, cautions_of
+from counterproof.physics.spread import Spread
 from counterproof.plan.model import Plan
+from counterproof.plan.timeline import Timeline
 from counterproof.proof import (
     AllergensUs,
     CostProof,
@@ -23,6 +32,8 @@ from counterproof.proof import (
     LineProof,
     SourceLine,
     StepProof,
+    TaskProof,
+    TimeProof,
     VersionProof,
 )
 from counterproof.reading.allergen_schemes import under
@@ -30,6 +41,10 @@ from counterproof.reading.allergens import allergens_of_line, allergens_of_recip
 from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.recipe.kitchen import defaults_used
 from counterproof.rows import Tables
+
+
+_SEEN: Final = 0.005
+"""Mass that has to leave the pot before it is told beside the step. [kg]"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,7 +102,7 @@ def typeset(
         serving_litres=function.litres,
         lines=_lines(reading, footprint, sorts),
         steps=_steps(reading, plan, footprint, sorts.streams),
-        marks=reading.marks,
+        marks=(*reading.marks, *(mark for at, mark in plan.marks if at == 0)),
         serving=footprint.serving,
         batch=footprint.batch,
         middle=footprint.basis.middle,
@@ -117,6 +132,7 @@ def typeset(
         nutrition_coverage=footprint.nutrition.coverage,
         cost=_cost(sorts.cost),
         allergens_us=_allergens_us(reading, tables),
+        timeline=_timeline(plan.timeline),
     )
 
 
@@ -187,11 +203,55 @@ def _step(step: MarkedStep, plan: Plan, footprint: Footprint, streams: Streams) 
         number=number,
         as_written=step.written.text,
         section=step.written.section,
-        understood="; ".join(process_in_words(process) for process in _told(step.processes)),
+        understood=" · ".join((*_processes(step), *_leaving(plan, number))),
         marks=(*step.marks, *(mark for at, mark in plan.marks if at == number)),
         kwh=_summed([use.kwh for use in plan.energy if use.step == number], streams),
         kgco2e=part.kgco2e if part else None,
     )
+
+
+def _processes(step: MarkedStep) -> tuple[str, ...]:
+    told = "; ".join(process_in_words(process) for process in _told(step.processes))
+    return (told,) if told else ()
+
+
+def _leaving(plan: Plan, number: int) -> tuple[str, ...]:
+    """What physics takes out of the pot at a step: steam, what stays in the sieve, poured water."""
+    gone: dict[str, float] = {}
+    for part in plan.leaving:
+        if part.step == number:
+            gone[part.cause] = gone.get(part.cause, 0.0) + part.mass.mean
+    words = {"boiled off": "boils off", "strained": "strained off", "drained": "drained off"}
+    return tuple(
+        f"{mass_in_words(mass)} {words[cause]}" for cause, mass in gone.items() if mass >= _SEEN
+    )
+
+
+def _timeline(timeline: Timeline) -> TimeProof | None:
+    if not timeline.tasks:
+        return None
+    return TimeProof(
+        tasks=tuple(
+            TaskProof(
+                task.step,
+                task.does,
+                task.hands_on,
+                _ends(task.begins),
+                _ends(task.lasts),
+                seconds_in_words(task.lasts.p05, task.lasts.p95),
+            )
+            for task in timeline.tasks
+        ),
+        total=seconds_in_words(timeline.total.p05, timeline.total.p95),
+        hands_on=seconds_in_words(timeline.hands_on.p05, timeline.hands_on.p95),
+        waiting=seconds_in_words(timeline.waiting.p05, timeline.waiting.p95),
+        make_ahead=tuple(point.says for point in timeline.make_ahead),
+        keeps=tuple(kept.says for kept in timeline.keeps),
+    )
+
+
+def _ends(time: Spread) -> tuple[float, float, float]:
+    return (time.p05, time.p50, time.p95)
 
 
 def _told(processes: Sequence[Process]) -> list[Process]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from counterproof.comparison.paired import Comparison, Entry, compare, paired
@@ -13,6 +13,7 @@ from counterproof.errors import BrokenFrontMatter, UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
+from counterproof.plan.cooling import Memo
 from counterproof.plan.covering import covered
 from counterproof.plan.model import Plan
 from counterproof.plan.planning import plan_of
@@ -35,6 +36,8 @@ class Workbench:
 
     tables: Tables
     matcher: Matcher
+    coolings: Memo = field(default_factory=dict, compare=False)
+    """Answers on cooling, each of which takes a tenth of a second when it is new."""
 
     @classmethod
     def over(cls, tables: Tables) -> Workbench:
@@ -92,7 +95,7 @@ class Assessed:
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
         cost = None if self.cost is None else self.cost.to_dict()
-        return {**self.footprint.to_dict(), "cost": cost}
+        return {**self.footprint.to_dict(), "cost": cost, **self.plan.times_to_dict()}
 
 
 def mark(order: Order, bench: Workbench) -> Reading:
@@ -141,7 +144,9 @@ def mark(order: Order, bench: Workbench) -> Reading:
     return covered(reading, bench.tables)
 
 
-def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:
+def assessed(
+    order: Order, bench: Workbench, streams: Streams, *, verdicts: bool = True
+) -> Assessed:
     """One order worked out to the footprint of a serving.
 
     Parameters
@@ -152,6 +157,8 @@ def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:
         Tables and matcher.
     streams : Streams
         Seed, number of draws, and the draws already made.
+    verdicts : bool
+        Whether rules are asked about what is cooled.
 
     Returns
     -------
@@ -159,7 +166,7 @@ def assessed(order: Order, bench: Workbench, streams: Streams) -> Assessed:
         Reading, plan and footprint. [kg CO2e]
     """
     reading = mark(order, bench)
-    plan = plan_of(reading, bench.tables)
+    plan = plan_of(reading, bench.tables, bench.coolings if verdicts else None)
     footprint = assess(reading, bench.tables, plan, streams=streams)
     return Assessed(order, reading, plan, footprint, _cost(order, reading, plan, bench, streams))
 
@@ -213,7 +220,8 @@ def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None 
     entry = Entry("as written", base.reading, base.plan)
     versions = []
     for version in order.recipe.versions if order.version is None else ():
-        other = assessed(replace(order, version=version.name, name=version.name), bench, streams)
+        changed = replace(order, version=version.name, name=version.name)
+        other = assessed(changed, bench, streams, verdicts=False)
         beside = Entry(version.name, other.reading, other.plan)
         versions.append((other.footprint, paired(beside, entry, bench.tables, streams=streams)))
     sorts = Sorts(bench.tables, streams, date, base.cost)

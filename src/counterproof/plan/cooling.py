@@ -36,6 +36,7 @@ Memo = MutableMapping[Any, InTurn]
 _BOILED: Final = frozenset({"boil", "simmer", "poach", "steam", "cook", "slow_cook", "fry"})
 _HOT: Final = _BOILED | {"bake", "heat", "microwave"}
 _COLD: Final = {"chill": "fridge", "freeze": "freezer"}
+_REMEMBERED: Final = 256
 _SHORT: Final = 60.0  # [min] below which food that stands is on its way to the table
 _A_LITTLE: Final = re.compile(r"\bcool\w* (?:slightly|a little|a bit|for a (?:bit|moment|minute))")
 _RACK: Final = re.compile(r"\brack\b")
@@ -173,6 +174,8 @@ def _cooled(
     asked = (_key(pot), _key(filled), event.places, event.start, scene.reading.kitchen.fridge_celsius,
              scene.reading.kitchen.fridge_litres, scene.place, _STIRRED.search(event.text) is None)  # fmt: skip
     if asked not in memo:
+        if len(memo) >= _REMEMBERED:
+            memo.clear()
         try:
             memo[asked] = in_turn(stays, event.start, RULES["us"], _fridge(scene))
         except OutOfRange:  # no warmer than what is around it: there is nothing to cool

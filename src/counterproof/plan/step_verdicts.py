@@ -22,7 +22,7 @@ from counterproof.reading.steps import sentences
 
 KIDNEY_BEANS: Final = re.compile(r"^kidney-beans(?:-dry|-dried)?$")
 _CORE: Final = re.compile(r"\bcore\b|\bthermometer\b|\bprobe\b|\binternal\b|\bthickest\b|\binside\b")
-KEEP_HOT: Final = re.compile(r"\b(?:keep|hold|kept|stay)\w*\b[^.;]*?\b(?:above \d|at \d|over \d|hot|warm)\b")
+KEEP_HOT: Final = re.compile(r"\b(?:keep|hold|kept|stay)\w*\b[^.;]*?\b(?:above \d+|at \d+|over \d+|hot|warm)(?!\w)")
 REHEAT: Final = re.compile(r"\breheat\w*|\bheat (?:it )?(?:up )?again\b|\bwarm (?:it )?through\b")
 
 
