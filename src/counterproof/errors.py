@@ -8,7 +8,8 @@ CounterproofError
 │   ├── BrokenSettings        the same in a kitchen or season file
 │   ├── AlreadyThere          a folder or file that would be written over
 │   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
-│   └── SwapNotFound          a version swaps a line that is not in the recipe
+│   ├── SwapNotFound          a version swaps a line that is not in the recipe
+│   └── NotUnderstood         words in a script that its small language does not know
 ├── UsageFault            a command or an option that is not there, or not so
 ├── QuantityError         a quantity on the command line without a unit, or with an unknown one
 ├── OutOfRange            a result that does not exist for these inputs
@@ -95,6 +96,10 @@ class UnknownVersion(InputError):
 
 class SwapNotFound(InputError):
     """A version swaps a line that is not in the recipe."""
+
+
+class NotUnderstood(InputError):
+    """Words in a script that its small language does not know, or too many of them."""
 
 
 class UsageFault(CounterproofError):

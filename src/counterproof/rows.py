@@ -274,6 +274,37 @@ class EnergyFactor:
 
 
 @dataclass(frozen=True, slots=True)
+class Likeness:
+    """What a quantity may be likened to: the size or the worth of one thing people can see."""
+
+    kind: str  # "balloon", "car", "glass", …
+    region: str  # "uk", "us", …; "" where it holds everywhere
+    year: int | None
+    value: float  # what one of it is, in `unit`
+    unit: Literal["m3", "litre", "kg CO2e"]
+    name: str
+    names: str  # several of them
+    conditions: str  # for people: what it holds under
+    warning: str  # where it misleads
+    shape: Literal["none", "sphere", "pot", "tub", "room", "glass", "bottle"]
+    width: float  # as drawn, 0 where it is not [m]
+    height: float  # likewise [m]
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
+class Overclaim:
+    """A word that claims more than a number can carry, and the rule that speaks of it."""
+
+    word: str  # in lower case, words joined by single blanks
+    region: str  # "us", "eu", …; "world" for a standard
+    rule: str  # act or standard, with its section
+    since: str  # date or year from which it stands
+    says: str  # what it asks for, in one sentence
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
 class Own:
     """What a cook's own table replaced or added: names of rows, by table."""
 
@@ -322,4 +353,6 @@ class Tables:
     shapes: dict[tuple[str, str], FactorShape] = field(default_factory=dict)  # by (set, item)
     seasons: dict[str, tuple[SeasonRatio, ...]] = field(default_factory=dict)  # by food
     harvests: dict[str, Harvest] = field(default_factory=dict)  # by food
+    likenesses: dict[str, tuple[Likeness, ...]] = field(default_factory=dict)  # by kind
+    overclaims: tuple[Overclaim, ...] = ()
     own: Own | None = None  # what the cook's own table replaced or added

@@ -374,4 +374,21 @@ FORMS: tuple[Form, ...] = (
         refers={"food": "seasons.food"},
         limits={"first": MONTH, "last": MONTH},
     ),
+    Form(
+        file="likenesses.csv",
+        row=rows.Likeness,
+        title="Things people can see, for saying how much a quantity is",
+        key=("kind", "region"),
+        limits={"value": POSITIVE, "width": Limits(low=0), "height": Limits(low=0)},
+        filled=("kind", "name", "names", "conditions"),
+    ),
+    Form(
+        file="overclaims.csv",
+        row=rows.Overclaim,
+        title="Words that claim more than a number can carry, and the rules that speak of them",
+        key=("word", "region"),
+        closed={"region": ("world", "eu", "uk", "us")},
+        filled=("word", "region", "rule", "since", "says"),
+        rules=(("a word is in lower case", lambda o: o.word == o.word.lower()),),
+    ),
 )

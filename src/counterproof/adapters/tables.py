@@ -77,6 +77,8 @@ def load_tables(folder: Path | None = None, own: tuple[str, str] | None = None) 
         shapes=_indexed(of["factor_shapes"], lambda row: (row.set, row.item)),
         seasons=_grouped(of["seasons"], lambda row: row.food),
         harvests=_indexed(of["harvests"], lambda row: row.food),
+        likenesses=_grouped(of["likenesses"], lambda row: row.kind),
+        overclaims=of["overclaims"],
         own=held,
     )
 

@@ -1,0 +1,447 @@
+"""The script's small language: sums, ratios and comparisons over plain words.
+
+    figure      := quantity [("," | "") how]
+    how         := "as a ratio" | "as a share" | "as" LIKENESS | "in" (UNIT | LIKENESS)
+                   | NUMBER "times" | "per 1000 kcal" | "per 100 g protein" | "per kg" | "by stage"
+    claim       := ['"' WORDS '"' ":"] quantity ["is"] relation quantity
+    relation    := "lower than" | "less than" | "under" | "<" | "more than" | "over" | ">" | …
+                   | "at least" | "at most" | "about" | "between" … "and" … | "most of"
+    quantity    := term {("plus" | "minus" | "+" | "−") term}
+    term        := factor {("/" | "against" | "compared with") factor}
+    factor      := {NUMBER ("×" | "times") | "half" ["of"] | "a quarter of" | "twice" | "30 % of"}
+                   ("(" quantity ")" | PHRASE)
+
+`phrases` says what a PHRASE may be. Everything is read once, left to right, inside a budget.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from counterproof.claims.numbers_in_words import number_at
+from counterproof.claims.operations import (
+    Asked,
+    Figured,
+    Liken,
+    Literally,
+    Per,
+    Quantity,
+    Ratio,
+    Relation,
+    Scaled,
+    Sum,
+)
+from counterproof.claims.phrases import EXAMPLES, phrase
+from counterproof.claims.saying import WORDS
+from counterproof.errors import NotUnderstood
+
+MOST_CHARACTERS: Final = 400
+"""Longest text inside one pair of brackets: no sentence that is spoken is longer. [1]"""
+
+MOST_OPERATIONS: Final = 40
+"""Most operations inside one pair of brackets. [1]"""
+
+MOST_DEPTH: Final = 8
+"""Deepest nesting of parentheses. [1]"""
+
+MOST_FACTOR: Final = 1e9
+"""Largest plain number something may be multiplied by. [1]"""
+
+LIKENESSES: Final = {
+    "balloons": "balloon",
+    "balloon": "balloon",
+    "stockpots": "stockpot",
+    "pots": "stockpot",
+    "bathtubs": "bathtub",
+    "bathtub": "bathtub",
+    "rooms": "room",
+    "this room": "room",
+    "kettles": "kettle",
+    "kettles boiled": "kettle",
+    "litres boiled": "hob",
+    "car kilometres": "car",
+    "car km": "car",
+    "car miles": "car",
+    "glasses": "glass",
+    "glasses of water": "glass",
+    "bottles": "bottle",
+    "a year of it": "habit",
+    "a year": "habit",
+    "days of food": "day of food",
+    "a day of food": "day of food",
+    "a day's food": "day of food",
+}
+"""Words for a likeness, and its kind."""
+
+RELATIONS: Final[tuple[tuple[str, Relation], ...]] = (
+    ("no more than", "<="),
+    ("not more than", "<="),
+    ("at most", "<="),
+    ("up to", "<="),
+    ("no less than", ">="),
+    ("not less than", ">="),
+    ("at least", ">="),
+    ("lower than", "<"),
+    ("less than", "<"),
+    ("smaller than", "<"),
+    ("lighter than", "<"),
+    ("fewer than", "<"),
+    ("shorter than", "<"),
+    ("cheaper than", "<"),
+    ("below", "<"),
+    ("under", "<"),
+    ("higher than", ">"),
+    ("more than", ">"),
+    ("larger than", ">"),
+    ("bigger than", ">"),
+    ("greater than", ">"),
+    ("heavier than", ">"),
+    ("longer than", ">"),
+    ("above", ">"),
+    ("over", ">"),
+    ("about", "about"),
+    ("roughly", "about"),
+    ("around", "about"),
+    ("the same as", "about"),
+    ("as much as", "about"),
+)
+"""Words for a relation, longest first among those that begin alike."""
+
+_SIGNS: Final[dict[str, Relation]] = {"<": "<", ">": ">", "≤": "<=", "≥": ">=", "<=": "<=", ">=": ">="}
+_IS: Final = r"(?:is|are|was|were|has|have|comes to|stays|weighs|takes|costs)"
+_RELATION: Final = re.compile(
+    rf" (?:{_IS} )?(?P<words>{'|'.join(words for words, _ in RELATIONS)})(?= )"
+)
+_MOST: Final = re.compile(rf" {_IS} (?P<most>most of|the most of|more than half)(?= )")
+_BETWEEN: Final = re.compile(
+    rf"^(?P<left>.+?) {_IS} between (?P<low>.+?) and (?P<high>.+?(?: times)?) (?P<right>\S.+)$"
+)
+_PART_LESS: Final = re.compile(
+    rf"^(?P<left>.+?) {_IS} (?P<by>at least )?(?P<part>.+?) (?P<how>less|lower|smaller|more|higher) than (?P<right>.+)$"
+)
+_MULTIPLE: Final = re.compile(r"^(?: ?(?:×|\*|x(?= ))| times| times as much as| fold) ?(?:as much as )?")
+_PART_OF: Final = re.compile(r"^ (?:of )?(?:the )?")
+
+
+@dataclass
+class _Budget:
+    """Operations and nesting used so far."""
+
+    operations: int = 0
+
+    def spend(self) -> None:
+        self.operations += 1
+        if self.operations > MOST_OPERATIONS:
+            raise NotUnderstood(
+                f"More than {MOST_OPERATIONS} operations stand in one pair of brackets.",
+                remedy="Divide it into several figures.",
+            )
+
+
+def plain(text: str) -> str:
+    """Text as the grammar reads it: one case, single blanks, plain signs.
+
+    Parameters
+    ----------
+    text : str
+        What stands inside the brackets.
+
+    Returns
+    -------
+    str
+        In lower case.
+
+    Raises
+    ------
+    NotUnderstood
+        If it is too long, or holds letters of another alphabet.
+    """
+    if len(text) > MOST_CHARACTERS:
+        raise NotUnderstood(
+            f"{len(text)} characters stand in one pair of brackets; {MOST_CHARACTERS} are read.",
+            remedy="Divide it into several figures.",
+        )
+    folded = unicodedata.normalize("NFC", text).casefold()
+    folded = folded.translate({0x2019: "'", 0x2018: "'", 0x201C: '"', 0x201D: '"', 0x2212: "-"})
+    folded = " ".join(folded.replace("co₂", "co2").split())
+    odd = next((c for c in folded if c.isalpha() and "LATIN" not in unicodedata.name(c, "")), None)
+    if odd is not None:
+        raise NotUnderstood(
+            f"“{odd}” is a letter of another alphabet ({unicodedata.name(odd, 'no name').lower()}).",
+            remedy="Type the word anew; it may only look like the letter you mean.",
+        )
+    return folded
+
+
+def figured(text: str) -> Figured:
+    """What `[= …]` asks for.
+
+    Parameters
+    ----------
+    text : str
+        What stands behind the sign.
+
+    Returns
+    -------
+    Figured
+        The operations, and the unit wanted.
+
+    Raises
+    ------
+    NotUnderstood
+        If it cannot be read, or is beyond the budget.
+    """
+    words, how = _presented(plain(text))
+    budget = _Budget()
+    quantity = _sum(words, budget, 0)
+    if how is None:
+        return Figured(quantity)
+    kind, value = how
+    if kind == "unit":
+        return Figured(quantity, unit=value)
+    if kind == "liken":
+        return Figured(Liken(quantity, value))
+    if kind == "times":
+        return Figured(Scaled(_within(float(value)), quantity))
+    if kind == "per":
+        per: dict[str, Literal["1000 kcal", "100 g protein", "kg"]] = {
+            "1000 kcal": "1000 kcal", "100 g protein": "100 g protein", "kg": "kg",
+        }  # fmt: skip
+        return Figured(Per(quantity, per[value]))
+    if kind == "stage":
+        return Figured(quantity, by_stage=True)
+    if isinstance(quantity, Ratio):
+        return Figured(Ratio(quantity.left, quantity.right, share=value == "share"))
+    raise NotUnderstood(
+        f"A {value} needs two things.", remedy="Say “beef against this recipe, as a ratio”."
+    )
+
+
+_HOW: Final = (
+    (re.compile(r",? as (?:a |an )?(?:ratio|multiple)$"), "ratio", "ratio"),
+    (re.compile(r",? as (?:a |an )?(?:share|percentage|part|per cent)$"), "ratio", "share"),
+    (re.compile(r",? by stage$"), "stage", ""),
+    (re.compile(r",? per 1,?000 (?:kcal|calories)$"), "per", "1000 kcal"),
+    (re.compile(r",? per 100 ?g (?:of )?protein$"), "per", "100 g protein"),
+    (re.compile(r",? per (?:kg|kilo|kilogram)$"), "per", "kg"),
+    (re.compile(r",? (?:a|every|per|once a) week for a year$"), "times", "52"),
+    (re.compile(r",? (?:every|each) day for a year$"), "times", "365"),
+)
+
+
+def _presented(words: str) -> tuple[str, tuple[str, str] | None]:
+    """Split what is asked for from how it is to be shown."""
+    for pattern, kind, value in _HOW:
+        match = pattern.search(words)
+        if match is not None:
+            return words[: match.start()], (kind, value)
+    # Greedy on purpose: in "the gas in one glass, in balloons" the last "in" decides.
+    shown = re.match(r"^(?P<words>.*),? (?:in|as) (?P<what>[a-z][a-z' ]*)$", words)
+    if shown is not None:
+        what, rest = shown["what"], shown["words"].rstrip(" ,")
+        if what in LIKENESSES:
+            return rest, ("liken", LIKENESSES[what])
+        if what in WORDS:
+            return rest, ("unit", what)
+    times = re.search(r", (?P<count>[^,]+) times$", words)
+    if times is not None:
+        read = number_at(times["count"])
+        if read is not None and read[1] == len(times["count"]):
+            return words[: times.start()], ("times", repr(read[0]))
+    return words, None
+
+
+def asked(text: str) -> Asked:
+    """What `[? …]` asks.
+
+    Parameters
+    ----------
+    text : str
+        What stands behind the sign.
+
+    Returns
+    -------
+    Asked
+        Two quantities and their relation.
+
+    Raises
+    ------
+    NotUnderstood
+        If no comparison stands there, or it cannot be read.
+    """
+    words = plain(text)
+    quoted = re.match(r'"(?P<said>[^"]*)" ?:? ?(?P<rest>.*)$', words)
+    said = ""
+    if quoted is not None:
+        start = re.search(r'["“](.*?)["”]', text)
+        said, words = (start[1] if start else quoted["said"]), quoted["rest"]
+    words = words.rstrip(" .?!")
+    budget = _Budget()
+    between = _BETWEEN.match(words)
+    if between is not None:
+        low, high = (_multiple(between[name], budget) for name in ("low", "high"))
+        right = _sum(between["right"], budget, 0)
+        return Asked(
+            _sum(between["left"], budget, 0), ">=", _times(low, right), _times(high, right), said
+        )
+    by_part = _PART_LESS.match(words)
+    if by_part is not None:
+        read = _fraction(by_part["part"])
+        if read is not None:
+            less = by_part["how"] in {"less", "lower", "smaller"}
+            right = Scaled(1 - read if less else 1 + read, _sum(by_part["right"], budget, 0))
+            return Asked(
+                _sum(by_part["left"], budget, 0), "<=" if less else ">=", right, None, said
+            )
+    left, relation, right_words, factor = _split(words)
+    right = _sum(right_words, budget, 0)
+    if factor is not None:
+        right = Scaled(factor, right)
+    return Asked(_sum(left, budget, 0), relation, right, None, said)
+
+
+def _multiple(words: str, budget: _Budget) -> float:
+    budget.spend()
+    read = number_at(words)
+    if read is None:
+        raise NotUnderstood(
+            f"“{words}” is no number of times.", remedy="Say “between three and five times …”."
+        )
+    return _within(read[0])
+
+
+def _times(factor: float, of: Quantity) -> Quantity:
+    return Scaled(factor, of)
+
+
+def _fraction(words: str) -> float | None:
+    """“a third”, “30 %”: by how much less."""
+    read = number_at(words)
+    if read is None:
+        return None
+    rest = words[read[1] :].strip()
+    if rest in {"%", "per cent", "percent"}:
+        return read[0] / 100
+    return read[0] if not rest and 0 < read[0] < 1 else None
+
+
+def _split(words: str) -> tuple[str, Relation, str, float | None]:
+    """Left, relation and right of a comparison; “most of” is more than half."""
+    most = _MOST.search(words)
+    if most is not None:
+        return words[: most.start()], ">", words[most.end() + 1 :], 0.5
+    sign = re.search(r" ?(<=|>=|[<>≤≥]) ?", words)
+    if sign is not None:
+        return words[: sign.start()], _SIGNS[sign[1]], words[sign.end() :], None
+    match = _RELATION.search(words)
+    if match is None:
+        raise NotUnderstood(
+            f"No comparison stands in “{words}”.",
+            remedy="Say “… is lower than …”, “… is less than half of …” or “… is at least three "
+            "times …”.",
+        )
+    relation = dict(RELATIONS)[match["words"]]
+    return words[: match.start()], relation, words[match.end() + 1 :], None
+
+
+def _sum(words: str, budget: _Budget, depth: int) -> Quantity:
+    pieces = _outside(words, re.compile(r" (?:plus|minus|\+|-|–) |(?<=\)) ?[+-] ?"))
+    found = _term(pieces[0][1], budget, depth)
+    for sign, piece in pieces[1:]:
+        budget.spend()
+        found = Sum(found, _term(piece, budget, depth), 1 if sign.strip() in {"plus", "+"} else -1)
+    return found
+
+
+def _term(words: str, budget: _Budget, depth: int) -> Quantity:
+    pieces = _outside(
+        words, re.compile(r" ?/ ?(?!\d)| (?:against|compared (?:with|to)|over|relative to) ")
+    )
+    found = _factor(pieces[0][1], budget, depth)
+    for _, piece in pieces[1:]:
+        budget.spend()
+        found = Ratio(found, _factor(piece, budget, depth))
+    return found
+
+
+def _factor(words: str, budget: _Budget, depth: int) -> Quantity:
+    budget.spend()
+    if depth > MOST_DEPTH:
+        raise NotUnderstood(
+            f"Parentheses stand more than {MOST_DEPTH} deep.", remedy="Say it more simply."
+        )
+    words = words.strip()
+    if words.startswith("("):
+        if not words.endswith(")"):
+            raise NotUnderstood("A parenthesis is not closed.", remedy="Close it with “)”.")
+        return _sum(words[1:-1], budget, depth + 1)
+    if words.startswith("twice "):
+        return Scaled(2.0, _factor(words[6:], budget, depth + 1))
+    read = number_at(words)
+    if read is None:
+        return phrase(words)
+    value, end = read
+    rest = words[end:]
+    per_cent = re.match(r"^ ?(?:%|per cent|percent) of ", rest)
+    if per_cent is not None:
+        return Scaled(_within(value / 100), _factor(rest[per_cent.end() :], budget, depth + 1))
+    times = _MULTIPLE.match(rest)
+    if times is not None and rest[times.end() :].strip():
+        return Scaled(_within(value), _factor(rest[times.end() :], budget, depth + 1))
+    if 0 < value < 1 and rest.startswith((" of ", " as much as ")):
+        inner = rest.removeprefix(" of ").removeprefix(" as much as ")
+        return Scaled(value, _factor(inner, budget, depth + 1))
+    if 0 < value < 1 and rest.startswith(" ") and words.startswith(("half", "a ", "two", "three")):
+        return Scaled(value, _factor(rest, budget, depth + 1))
+    found = phrase(words)
+    if isinstance(found, Literally):
+        _within(found.value)
+    return found
+
+
+def _within(factor: float) -> float:
+    if abs(factor) > MOST_FACTOR:
+        raise NotUnderstood(
+            f"{factor:.3g} is larger than any number a script needs.",
+            remedy="Give a smaller number.",
+        )
+    return factor
+
+
+def _outside(words: str, between: re.Pattern[str]) -> list[tuple[str, str]]:
+    """Pieces of a text between separators that stand in no parentheses, each with its separator."""
+    depth = 0
+    deep: list[int] = []
+    for sign in words:
+        depth += (sign == "(") - (sign == ")")
+        deep.append(depth)
+    pieces: list[tuple[str, str]] = []
+    last, sign_before = 0, ""
+    for match in between.finditer(words):
+        if deep[match.start()] == 0 and match.start() > last:
+            pieces.append((sign_before, words[last : match.start()]))
+            last, sign_before = match.end(), match[0]
+    pieces.append((sign_before, words[last:]))
+    return pieces
+
+
+def nearest_phrases(words: str) -> tuple[str, ...]:
+    """Return example phrases that are nearest to words that were not understood.
+
+    Parameters
+    ----------
+    words : str
+        What was written.
+
+    Returns
+    -------
+    tuple of str
+        Up to three.
+    """
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - only where something went wrong
+
+    found = process.extract(words, EXAMPLES, scorer=fuzz.token_set_ratio, limit=3)
+    return tuple(example for example, score, _ in found if score > 40)

@@ -1,0 +1,171 @@
+"""The strongest wording of a claim that would hold."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from math import floor, log10
+from typing import Final
+
+import numpy as np
+
+from counterproof.claims.figure import Figure
+from counterproof.claims.likelihood import ShareTrue
+from counterproof.claims.operations import (
+    Asked,
+    Lines,
+    Literally,
+    Phase,
+    Portion,
+    Quantity,
+    Ratio,
+    Scaled,
+    Sum,
+)
+from counterproof.claims.saying import said
+from counterproof.draws import Draws
+
+MULTIPLES: Final[tuple[tuple[float, str], ...]] = (
+    (0.1, "a tenth of"),
+    (0.2, "a fifth of"),
+    (0.25, "a quarter of"),
+    (1 / 3, "a third of"),
+    (0.5, "half of"),
+    (2 / 3, "two thirds of"),
+    (0.75, "three quarters of"),
+    (0.9, "nine tenths of"),
+    (1.0, ""),
+    (1.1, "1.1 times"),
+    (1.25, "one and a quarter times"),
+    (1.5, "one and a half times"),
+    (2.0, "twice"),
+    (2.5, "two and a half times"),
+    (3.0, "three times"),
+    (4.0, "four times"),
+    (5.0, "five times"),
+    (6.0, "six times"),
+    (7.0, "seven times"),
+    (8.0, "eight times"),
+    (10.0, "ten times"),
+    (12.0, "twelve times"),
+    (15.0, "fifteen times"),
+    (20.0, "twenty times"),
+    (30.0, "thirty times"),
+    (50.0, "fifty times"),
+    (100.0, "a hundred times"),
+)
+"""Multiples that people say. [1]"""
+
+
+def strongest_wording(
+    asked: Asked, grounds: Sequence[Sequence[Figure]], level: float
+) -> str | None:
+    """The strongest wording that holds.
+
+    Parameters
+    ----------
+    asked : Asked
+        The claim.
+    grounds : sequence of sequence of Figure
+        Its sides on the stated basis first, then on every other fair one.
+    level : float
+        Share of draws, less two standard errors, that is asked for. [1]
+
+    Returns
+    -------
+    str or None
+        On all bases if there is one, else on the stated one and said so; None where nothing of
+        the kind holds.
+    """
+    everywhere = _wording(asked, grounds, level)
+    if everywhere is not None or len(grounds) == 1:
+        return everywhere
+    alone = _wording(asked, grounds[:1], level)
+    return None if alone is None else f"{alone}, on this basis"
+
+
+def _wording(asked: Asked, grounds: Sequence[Sequence[Figure]], level: float) -> str | None:
+    factor, base = _unscaled(asked.right)
+    lower = asked.relation in {"<", "<="}
+    pairs = [(sides[0].draws, sides[1].draws / factor) for sides in grounds]
+    if isinstance(base, Literally):
+        return _bound(asked, [sides[0] for sides in grounds], level, lower=lower)
+    fitting = [
+        (multiple, words)
+        for multiple, words in MULTIPLES
+        if all(_kept(left, multiple * right, level, lower=lower) for left, right in pairs)
+    ]
+    if not fitting:
+        return None
+    multiple, words = fitting[0] if lower else fitting[-1]
+    name, other = called(asked.left), called(base)
+    if multiple == 1.0:
+        return f"{name} is {'lower' if lower else 'higher'} than {other}"
+    if not lower:
+        return f"{name} is at least {words} {other}"
+    return f"{name} is {'less' if multiple < 1 else 'no more'} than {words} {other}"
+
+
+def _unscaled(quantity: Quantity) -> tuple[float, Quantity]:
+    if isinstance(quantity, Scaled) and quantity.factor > 0:
+        inner, base = _unscaled(quantity.of)
+        return quantity.factor * inner, base
+    return 1.0, quantity
+
+
+def _kept(left: Draws, right: Draws, level: float, *, lower: bool) -> bool:
+    held = left < right if lower else left >= right
+    return ShareTrue(float(held.mean()), held.size).kept(level)
+
+
+def _bound(
+    asked: Asked, lefts: Sequence[Figure], level: float, *, lower: bool
+) -> str | None:
+    """A number with two digits that the left side stays under, or over."""
+    edge = [
+        float(np.quantile(one.draws, min(level + 0.01, 1.0) if lower else max(0.99 - level, 0.0)))
+        for one in lefts
+    ]
+    value = max(edge) if lower else min(edge)
+    if value <= 0:
+        return None
+    step = 10.0 ** (floor(log10(value)) - 1)
+    rounded = (floor(value / step) + (1 if lower else 0)) * step
+    told = said(Figure(np.full(1, rounded), rounded, lefts[0].unit)).words
+    return f"{called(asked.left)} is {'less' if lower else 'more'} than {told}"
+
+
+def called(quantity: Quantity) -> str:
+    """Return what a quantity is called in a sentence.
+
+    Parameters
+    ----------
+    quantity : Quantity
+        Any operation.
+
+    Returns
+    -------
+    str
+        In the script's own words where it had any.
+    """
+    if isinstance(quantity, Portion):
+        words = quantity.of.words
+        if not words.startswith(("this", "it", "with ")):
+            words = f"the {words}"
+        head = "the whole batch of " if quantity.whole else ""
+        told = {"footprint": "", "kcal": "the calories of ", "gas": "the gas in "}
+        return f"{told.get(quantity.taken, f'the {quantity.taken} of ')}{head}{words}"
+    if isinstance(quantity, Lines):
+        head = f"the {quantity.of.taken} of " if quantity.of.taken != "footprint" else ""
+        return head + " and ".join(f"the {name}" for name in quantity.names)
+    if isinstance(quantity, Phase):
+        return f"the {quantity.stage}"
+    if isinstance(quantity, Scaled):
+        return f"{quantity.factor:g} times {called(quantity.of)}"
+    if isinstance(quantity, Sum):
+        sign = "plus" if quantity.sign > 0 else "minus"
+        return f"{called(quantity.left)} {sign} {called(quantity.right)}"
+    if isinstance(quantity, Ratio):
+        return f"{called(quantity.left)} against {called(quantity.right)}"
+    if isinstance(quantity, Literally):
+        return f"{quantity.value:g}"
+    return "the time" if not hasattr(quantity, "of") else called(quantity.of)
