@@ -115,7 +115,13 @@ def counted(count: Range, name: str, names: str) -> str:
     shown = numerals.shown(count, "mean", "")
     if count.mean < 1:
         return f"{shown.middle} of a {name}"
-    return f"about {shown.middle} {name if shown.middle == '1' else names}"
+    if count.p05 == count.p95 and abs(count.mean - round(count.mean)) < _EVEN:
+        return f"{count.mean:.0f} {name if round(count.mean) == 1 else names}"
+    return f"about {shown.middle} {names}"
+
+
+_EVEN: Final = 1e-9
+"""How near a whole number a count may lie to be one. [1]"""
 
 
 @dataclass(frozen=True)

@@ -150,7 +150,7 @@ def phrase(words: str) -> Quantity:
             "Something is missing here.",
             remedy=f"Say what is meant, such as “{EXAMPLES[0]}”.",
         )
-    for reader in (_cooling, _share, _literal, _portion, _taken, _stage):
+    for reader in (_cooling, _share, _literal, _taken, _stage, _portion):
         found = reader(words)
         if found is not None:
             return found

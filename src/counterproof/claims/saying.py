@@ -176,9 +176,15 @@ def said(
         return Said(f"{shown.middle} {figure.currency}".strip(), "" if shown.exact else shown.span)
     spelled = _spelled(figure.unit, numerals.middle_value(value, middle), system, unit)
     shown = numerals.shown(value.scaled(1.0 / spelled.size), middle, spelled.sign)
-    sign = _singular(spelled.sign, shown.middle)
-    words = f"{shown.middle}{SPACE}{sign}".strip(f" {SPACE}")
+    number = _whole(shown.middle) if shown.exact else shown.middle
+    sign = _singular(spelled.sign, number)
+    words = f"{number}{SPACE}{sign}".strip(f" {SPACE}")
     return Said(words + _SUFFIX.get(figure.unit, ""), "" if shown.exact else shown.span)
+
+
+def _whole(number: str) -> str:
+    """A number that was given, not measured: "7", not "7.0"."""
+    return number.rstrip("0").rstrip(".") if "." in number else number
 
 
 def _exact(value: Range) -> bool:

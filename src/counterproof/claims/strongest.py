@@ -10,6 +10,7 @@ import numpy as np
 
 from counterproof.claims.figure import Figure
 from counterproof.claims.likelihood import ShareTrue
+from counterproof.claims.material import singular
 from counterproof.claims.operations import (
     Asked,
     Lines,
@@ -98,11 +99,19 @@ def _wording(asked: Asked, grounds: Sequence[Sequence[Figure]], level: float) ->
         return None
     multiple, words = fitting[0] if lower else fitting[-1]
     name, other = called(asked.left), called(base)
+    verb = _verb(asked.left)
     if multiple == 1.0:
-        return f"{name} is {'lower' if lower else 'higher'} than {other}"
+        return f"{name} {verb} {'lower' if lower else 'higher'} than {other}"
     if not lower:
-        return f"{name} is at least {words} {other}"
-    return f"{name} is {'less' if multiple < 1 else 'no more'} than {words} {other}"
+        return f"{name} {verb} at least {words} {other}"
+    return f"{name} {verb} {'less' if multiple < 1 else 'no more'} than {words} {other}"
+
+
+def _verb(quantity: Quantity) -> str:
+    several = isinstance(quantity, Lines) and (
+        len(quantity.names) > 1 or singular(quantity.names[0]) != quantity.names[0]
+    )
+    return "are" if several else "is"
 
 
 def _unscaled(quantity: Quantity) -> tuple[float, Quantity]:
@@ -131,7 +140,7 @@ def _bound(
     step = 10.0 ** (floor(log10(value)) - 1)
     rounded = (floor(value / step) + (1 if lower else 0)) * step
     told = said(Figure(np.full(1, rounded), rounded, lefts[0].unit)).words
-    return f"{called(asked.left)} is {'less' if lower else 'more'} than {told}"
+    return f"{called(asked.left)} {_verb(asked.left)} {'less' if lower else 'more'} than {told}"
 
 
 def called(quantity: Quantity) -> str:
@@ -149,7 +158,9 @@ def called(quantity: Quantity) -> str:
     """
     if isinstance(quantity, Portion):
         words = quantity.of.words
-        if not words.startswith(("this", "it", "with ")):
+        if words.startswith("with "):
+            words = f"this recipe {words}"
+        elif not words.startswith(("this", "it")):
             words = f"the {words}"
         head = "the whole batch of " if quantity.whole else ""
         told = {"footprint": "", "kcal": "the calories of ", "gas": "the gas in "}

@@ -153,6 +153,22 @@ class Vetted:
         return resolved(self.script, spoken(self.figures, self.claims))
 
     @property
+    def resolved_lines(self) -> tuple[str, ...]:
+        """The lines of the script as written, each expression by what is said in its place.
+
+        An expression that runs over several lines is said on its first, so that every line keeps
+        its number.
+        """
+        shown = spoken(self.figures, self.claims)
+        padded = {
+            one.start: shown[one.start]
+            + "\n" * self.script.text.count("\n", one.start, one.end)
+            for one in self.script.expressions
+            if one.start in shown
+        }
+        return tuple(resolved(self.script, padded).rstrip("\n").split("\n"))
+
+    @property
     def attention(self) -> bool:
         """Whether a claim fails, a figure is missing, or a loose number contradicts one."""
         return (
