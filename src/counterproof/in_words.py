@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from math import inf
 from typing import Final
 
 from counterproof.reading.model import Process, Quantity
 from counterproof.recipe.model import Version
 
-_DAYS: Final = 2 * 1440  # from two days on, days are said [min]
+_DAYS: Final = 4 * 1440  # from four days on, days are said [min]
 _FRACTIONS: Final = {1 / 8: "⅛", 1 / 4: "¼", 1 / 3: "⅓", 1 / 2: "½", 2 / 3: "⅔", 3 / 4: "¾"}
 _UNIT_SIGNS: Final = {
     **{
@@ -74,7 +75,7 @@ def seconds_in_words(low: float, high: float) -> str:
     Returns
     -------
     str
-        Such as "20 min", "1 h 20 min to 2 h 15 min", "1 to 2 days".
+        Such as "20 min", "1 h 20 min to 2 h 15 min", "26–51 h".
     """
     ends = [_rounded_time(low), _rounded_time(high)]
     if ends[0] == ends[1]:
@@ -86,11 +87,11 @@ def seconds_in_words(low: float, high: float) -> str:
 
 
 def _rounded_time(seconds: float) -> str:
-    """To the minute below half an hour, to five below three hours, then to a quarter of an hour."""
+    """To the minute below half an hour, to five below three hours, a quarter, then whole hours."""
     minutes = seconds / 60.0
     if minutes < 1.0:
         return f"{seconds:.0f} s"
-    step = 1 if minutes < 30.0 else 5 if minutes < 180.0 else 15
+    step = next(by for by, below in ((1, 30), (5, 180), (15, 720), (60, inf)) if minutes < below)
     rounded = step * int(minutes / step + 0.5)
     if rounded >= _DAYS:
         return f"{rounded / 1440.0:.2g} days"

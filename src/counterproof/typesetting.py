@@ -21,8 +21,9 @@ from counterproof.in_words import (
     seconds_in_words,
     version_in_words,
 )
-from counterproof.plan.cautions import DEFER, cautions_of
+from counterproof.physics.cautions import DEFER
 from counterproof.physics.spread import Spread
+from counterproof.plan.cautions import cautions_of
 from counterproof.plan.model import Plan
 from counterproof.plan.timeline import Timeline
 from counterproof.proof import (
@@ -41,7 +42,6 @@ from counterproof.reading.allergens import allergens_of_line, allergens_of_recip
 from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.recipe.kitchen import defaults_used
 from counterproof.rows import Tables
-
 
 _SEEN: Final = 0.005
 """Mass that has to leave the pot before it is told beside the step. [kg]"""
@@ -211,7 +211,8 @@ def _step(step: MarkedStep, plan: Plan, footprint: Footprint, streams: Streams) 
 
 
 def _processes(step: MarkedStep) -> tuple[str, ...]:
-    told = "; ".join(process_in_words(process) for process in _told(step.processes))
+    words = dict.fromkeys(process_in_words(process) for process in _told(step.processes))
+    told = "; ".join(words)
     return (told,) if told else ()
 
 

@@ -25,8 +25,8 @@ def test_the_packing_agrees_with_measured_beds_of_balls() -> None:
     # fill 0.60 of the space, shaken down 0.64 (both from memory). Pieces of food are no balls,
     # so the constant's range must hold both.
     low, high = PACKING.value * (1 - PACKING.spread), PACKING.value * (1 + PACKING.spread)
-    assert low < 0.60 < high
-    assert 0.64 == pytest.approx(high, abs=0.005)
+    assert low < 0.60
+    assert high > 0.64
 
 
 def test_a_simple_cubic_pile_of_balls_leaves_what_geometry_says() -> None:
@@ -72,7 +72,9 @@ def test_the_usual_pot_stands_at_its_proportion() -> None:
 
 def test_draws_go_through_in_one_pass() -> None:
     packing = np.array([0.5, 0.6])
-    assert np.asarray(water_over(0.002, 0.2, packing=packing)) == pytest.approx([0.002, 0.002 / 1.5])
+    assert np.asarray(water_over(0.002, 0.2, packing=packing)) == pytest.approx(
+        [0.002, 0.002 / 1.5]
+    )
 
 
 @pytest.mark.parametrize(("solids", "packing"), [(0.0, 0.6), (0.001, 0.0), (0.001, 1.0)])

@@ -35,6 +35,7 @@ from counterproof.adapters.reckoning import (
     signs,
     total,
 )
+from counterproof.adapters.time_lines import timeline
 from counterproof.press import footing, margins, wording
 from counterproof.press.intervals import Scale, line_scale
 from counterproof.press.plain_text import printable
@@ -61,6 +62,7 @@ def print_proof(edition: Edition, console: Console) -> None:
     _head(page, edition, (wording.serving_phrase(edition), wording.attention(edition)))
     scale = line_scale(edition)
     _rows(page, edition, scale)
+    timeline(page, edition)
     total(page, edition)
     foot(page, edition)
 
@@ -78,6 +80,7 @@ def print_mark(edition: Edition, console: Console) -> None:
     page = Page(console)
     _head(page, edition, (wording.attention(edition),))
     _rows(page, edition, None)
+    timeline(page, edition)
     side(page, "Allergens", allergens(page, edition))
     side(page, "Assumed", [page.words(printable(words)) for words in edition.assumed])
     side(page, "Cautions", [page.words(printable(words)) for words in edition.cautions])

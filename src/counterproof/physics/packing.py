@@ -16,7 +16,7 @@ from counterproof.physics.values import Draws, smallest
 from counterproof.sourced import Sourced
 
 PACKING: Final = Sourced(
-    0.58, "1", 0.10, "assumed", "",
+    0.58, "1", 0.12, "assumed", "",
     "share of a bed that is solid: like balls poured loosely fill 0.60, shaken 0.64 (Scott 1960, "
     "from memory); pieces of vegetables, beans and rhubarb lie about there or looser",
 )  # fmt: skip

@@ -63,7 +63,9 @@ MOIST: Final = Sourced(
 THIN: Final = Sourced(
     0.1, "1", 0.5, "assumed", "", "share of solids above which a food in a pot no longer flows"
 )
-JAR: Final = Sourced(0.0005, "m³", 0.3, "assumed", "", "a jar of which no size is known: half a litre")
+JAR: Final = Sourced(
+    0.0005, "m³", 0.3, "assumed", "", "a jar of which no size is known: half a litre"
+)
 BOTTLE: Final = Sourced(0.00075, "m³", 0.3, "assumed", "", "a bottle of which no size is known")
 PER_LINE: Final = Sourced(
     60.0, "s", 0.5, "assumed", "", "to fetch, wash and put away one ingredient that is to be cut up"

@@ -87,8 +87,7 @@ class CooledStep:
         start = FIRST_STAGE.clock.value if FIRST_STAGE.clock is not None else 0.0
         path = f"{start - ZERO_CELSIUS:.0f} to {rule.goal.value - ZERO_CELSIUS:.0f} °C"
         limit = f"{spoken(rule.limit.value)} allowed, US Food Code {rule.limit.locator}"
-        ways = ", then ".join(_WHERE[place] for place in self.places)
-        lead = f"Cooling {self.litres:.2g} L in {self._vessels()}, {ways}"
+        lead = f"Cooling {self.litres:.2g} L {self._way()}"
         if self.ruling == "within":
             return (
                 f"{lead}: within the limits as modelled, {path} in {_ranged(time)} ({limit}). "
@@ -97,8 +96,16 @@ class CooledStep:
         decided = "too close to call" if self.ruling == "too close" else "over the limit"
         said = f"{lead}: {decided}, {path} in {_ranged(time)} ({limit})."
         if self.found.would_pass:
-            return f"{said} This would pass: {self.found.would_pass[0].says}"
+            change = self.found.would_pass[0].says
+            return f"{said} This would pass: {change[0].lower()}{change[1:]}"
         return f"{said} No ice bath, tray or jar tried here passes: make less of it, and measure."
+
+    def _way(self) -> str:
+        """In the pot all along, or in the pot first and in its last vessels from then on."""
+        *before, last = (_WHERE[place] for place in self.places)
+        if self.vessel == "pot" or not before:
+            return ", ".join((f"in {self._vessels()}", ", then ".join((*before, last))))
+        return f"{', then '.join(before)}, then in {self._vessels()} {last}"
 
     def _vessels(self) -> str:
         return f"a {self.vessel}" if self.count == 1 else f"{self.count} {self.vessel}s"

@@ -10,18 +10,15 @@ import re
 from collections.abc import Iterable, MutableMapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil
-from typing import Any, Final, Literal
+from typing import Any, Final
 
 from counterproof.errors import OutOfRange
 from counterproof.kitchen_physics import WATER, fitting_pot
-from counterproof.marks import Mark
 from counterproof.physics import cooling_changes, staging
-from counterproof.physics.answer import Ruling
 from counterproof.physics.containers import Kind
 from counterproof.physics.cooling_in_turn import InTurn, Stay, in_turn
-from counterproof.physics.cooling_rules import FIRST_STAGE, RULES
+from counterproof.physics.cooling_rules import RULES
 from counterproof.physics.cooling_scene import Dish, Spot, household_fridge
-from counterproof.physics.spread import Spread, spoken
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
 from counterproof.plan.cooled import CooledStep, Place
@@ -156,7 +153,7 @@ def _cooled(
     volume = float(contents.volume(ZERO_CELSIUS + 40.0))
     solids = sum(kg for food, kg in foods if food.kind == "solid")
     makeup = {
-        name: round(share * float(contents.food) / mass, 2)
+        name: round(float(share) * float(contents.food) / mass, 2)
         for name, share in contents.makeup.items()
     }
     makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
@@ -196,10 +193,10 @@ def _held(
 ) -> tuple[tuple[Food, float], ...]:
     """What is in the pot less what has left it by then. [kg]"""
     number = step.written.number
-    gone = [part for part in leaving if part.step is not None and part.step <= number]
     left: dict[str, float] = {}
-    for part in gone:
-        left[part.food] = left.get(part.food, 0.0) + part.mass.mean
+    for gone in leaving:
+        if gone.step is not None and gone.step <= number:
+            left[gone.food] = left.get(gone.food, 0.0) + gone.mass.mean
     steam = left.pop("", 0.0)
     held = []
     for part in scene.in_pot(step):

@@ -60,7 +60,9 @@ class Kept:
         """One sentence for print."""
         if not self.table:
             return f"In the {self.where}: {self.verdict.message}"
-        lead = f"In the {self.where}: {self.table} for {self.dish} ({authority(self.verdict.source)})"
+        lead = (
+            f"In the {self.where}: {self.table} for {self.dish} ({authority(self.verdict.source)})"
+        )
         if self.planned is None:
             return f"{lead}."
         judged = {

@@ -111,7 +111,7 @@ class Plan:
 
     def times_to_dict(self) -> dict[str, Any]:
         """Return time line and verdicts in their JSON form."""
-        said = [*self.coolings, *self.verdicts]
+        said: list[CooledStep | StepVerdict] = [*self.coolings, *self.verdicts]
         return {
             "timeline": self.timeline.to_dict(),
             "verdicts": [one.to_dict() for one in sorted(said, key=lambda one: one.step)],

@@ -66,7 +66,8 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
     cooled = () if verdicts is None else coolings(scene, leaving, verdicts)
     said = step_verdicts(reading)
     keeps = kept_of(reading)
-    shown = [(one.step, one.mark) for one in (*cooled, *said) if one.mark is not None]
+    shown = [(cold.step, cold.mark) for cold in cooled]
+    shown += [(one.step, one.mark) for one in said]
     shown += [(0, kept.mark) for kept in keeps if kept.mark is not None]
     return Plan(
         energy=tuple(cooking.taken.energy),

@@ -12,17 +12,22 @@ from counterproof.physics.advice import ADVICE
 from counterproof.physics.answer import Verdict
 from counterproof.physics.cautions import DEFER
 from counterproof.physics.core_temperatures import CoreTemperature, core_temperature, core_verdict
-from counterproof.physics.holding import kept_hot, reheated
+from counterproof.physics.holding import HOT_UK, HOT_US, reheated
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
+from counterproof.plan.authorities import authority
 from counterproof.plan.pot import named_lines
 from counterproof.reading.durations import temperatures
 from counterproof.reading.model import MarkedStep, Reading
 from counterproof.reading.steps import sentences
 
 KIDNEY_BEANS: Final = re.compile(r"^kidney-beans(?:-dry|-dried)?$")
-_CORE: Final = re.compile(r"\bcore\b|\bthermometer\b|\bprobe\b|\binternal\b|\bthickest\b|\binside\b")
-KEEP_HOT: Final = re.compile(r"\b(?:keep|hold|kept|stay)\w*\b[^.;]*?\b(?:above \d+|at \d+|over \d+|hot|warm)(?!\w)")
+_CORE: Final = re.compile(
+    r"\bcore\b|\bthermometer\b|\bprobe\b|\binternal\b|\bthickest\b|\binside\b"
+)
+KEEP_HOT: Final = re.compile(
+    r"\b(?:keep|hold|kept|stay)\w*\b[^.;]*?\b(?:above \d+|at \d+|over \d+|hot|warm)(?!\w)"
+)
 REHEAT: Final = re.compile(r"\breheat\w*|\bheat (?:it )?(?:up )?again\b|\bwarm (?:it )?through\b")
 
 
@@ -70,7 +75,7 @@ def step_verdicts(reading: Reading) -> tuple[StepVerdict, ...]:
         Only where a step states what a rule asks for, or a rule asks for a step.
     """
     found = _kidney_beans(reading)
-    authority = "uk" if reading.kitchen.region == "uk" else "us"
+    whose = "uk" if reading.kitchen.region == "uk" else "us"
     for step in reading.steps:
         for sentence in sentences(step.written.text):
             said = sentence.lower()
@@ -80,9 +85,7 @@ def step_verdicts(reading: Reading) -> tuple[StepVerdict, ...]:
             kelvin = ZERO_CELSIUS + degrees[0].celsius
             number = step.written.number
             if KEEP_HOT.search(said) and _MILD[0] < degrees[0].celsius < _MILD[1]:
-                found.append(
-                    StepVerdict(number, "hot-holding", kept_hot(kelvin, authority=authority))
-                )
+                found.append(StepVerdict(number, "hot-holding", _kept_hot(kelvin, whose)))
             elif REHEAT.search(said) and _CORE.search(said):
                 found.append(StepVerdict(number, "reheating", reheated(kelvin)))
             elif _CORE.search(said) and degrees[0].celsius < _MILD[1]:
@@ -96,6 +99,19 @@ def step_verdicts(reading: Reading) -> tuple[StepVerdict, ...]:
 
 _MILD: Final = (40.0, 100.0)
 """Temperatures that a food can have: above, an oven is meant. [°C]"""
+
+
+def _kept_hot(asked: float, whose: str) -> Verdict:
+    """What the rule says to the temperature at which a step is to keep food hot."""
+    limit = HOT_UK if whose == "uk" else HOT_US
+    lead = (
+        f"The step keeps it at {asked - ZERO_CELSIUS:.0f} °C; {authority(limit.source)} ask for "
+        f"{limit.value - ZERO_CELSIUS:.0f} °C or above."
+    )
+    if asked >= limit.value:
+        said = f"{lead} A probe errs by a degree: keep it hotter, and measure. {DEFER}"
+        return Verdict("hot holding", "within", said, limit.source)
+    return Verdict("hot holding", "over", f"{lead} Keep it hotter. {DEFER}", limit.source)
 
 
 def _as_asked(verdict: Verdict) -> Verdict:
@@ -132,7 +148,9 @@ def core_row(reading: Reading, step: MarkedStep | None = None) -> CoreTemperatur
         and (row := core_temperature(foods)) is not None
         and row.temperature is not None
     ]
-    return max(rows, key=lambda row: row.temperature.value if row.temperature else 0.0, default=None)
+    return max(
+        rows, key=lambda row: row.temperature.value if row.temperature else 0.0, default=None
+    )
 
 
 _COOKED: Final = re.compile(r"cooked|canned|smoked|cured|ham\b|stock|broth|fat$|dripping|lard|salami|chorizo|prosciutto|pancetta")  # fmt: skip

@@ -147,7 +147,12 @@ def _joined(tasks: Sequence[Task]) -> tuple[Task, ...]:
     made: list[Task] = []
     for task in tasks:
         last = made[-1] if made else None
-        if last is not None and task.hands_on and last.hands_on and not (task.stated or last.stated):
+        if (
+            last is not None
+            and task.hands_on
+            and last.hands_on
+            and not (task.stated or last.stated)
+        ):
             does = ", ".join(dict.fromkeys((*last.does.split(", "), task.does)))
             made[-1] = replace(last, does=does, lasts=added(last.lasts, task.lasts))
         else:

@@ -72,9 +72,7 @@ def added(first: Spread, second: Spread) -> Spread:
     Spread
         Their sum. [s]
     """
-    return Spread(
-        first.p05 + second.p05, first.p50 + second.p50, first.p95 + second.p95
-    )
+    return Spread(first.p05 + second.p05, first.p50 + second.p50, first.p95 + second.p95)
 
 
 def later(first: Spread, second: Spread) -> Spread:
@@ -119,12 +117,10 @@ def preparing(lines: tuple[MarkedLine, ...]) -> Task | None:
     seconds = len(cut) * c.PER_LINE.value + sum(cut) * c.PER_KILOGRAM.value
     wide = 1.645 * c.PER_KILOGRAM.spread
     lasts = Spread(seconds * (1 - wide), seconds, seconds * (1 + wide))
-    return Task(0, "prepare the ingredients", True, lasts)
+    return Task(0, "prepare the ingredients", hands_on=True, lasts=lasts)
 
 
-def tasks_of(
-    step: MarkedStep, warming: Warming, cooled: Spread | None
-) -> tuple[Task, ...]:
+def tasks_of(step: MarkedStep, warming: Warming, cooled: Spread | None) -> tuple[Task, ...]:
     """What a step does, one after the other.
 
     Parameters
@@ -148,7 +144,7 @@ def tasks_of(
     waits = {process.kind for process in step.processes} & WAITS
     for place, process in enumerate(step.processes):
         tasks += [
-            Task(number, name, False, _ranged(seconds, c.WARMING.spread))
+            Task(number, name, hands_on=False, lasts=_ranged(seconds, c.WARMING.spread))
             for name, seconds in warming.get(place, ())
         ]
         if process.minutes is not None:
@@ -214,4 +210,5 @@ def _ranged(seconds: float, spread: float) -> Spread:
 
 def _named(process: Process) -> str:
     kind = "cook" if process.kind == "unspecified" else process.kind.replace("_", " ")
-    return {"strain": "strain" if process.minutes is None else "drip"}.get(kind, kind)
+    dripping = "strain" if process.minutes is None else "drip"
+    return {"strain": dripping, "prep": "prepare"}.get(kind, kind)

@@ -27,12 +27,13 @@ from counterproof.press import (
     hatching,
     intervals,
     margins,
+    times,
     wording,
 )
 from counterproof.press.fonts import font_faces
 from counterproof.press.intervals import Scale
 from counterproof.press.plain_text import printable
-from counterproof.proof import Edition, LineProof, StepProof
+from counterproof.proof import Edition, LineProof, StepProof, TaskProof
 
 LINE_HEIGHT = "1.28125em"
 """Where an interval's line stands below the top of its row: half-way up the first line of type."""
@@ -130,6 +131,11 @@ def sheet(edition: Edition) -> str:
             opinions=_opinions(edition, serving),
             strip=_strip(edition),
             key=_stage_key(edition),
+            timeline=_timeline(edition),
+            time_key=[
+                (_set_in(times.swatch(hands_on=True)), "needs hands"),
+                (_set_in(times.swatch(hands_on=False)), "waits"),
+            ],
             footing=footing,
             giving=giving,
             margins=margins,
@@ -257,6 +263,14 @@ def _stage_key(edition: Edition) -> tuple[tuple[Markup, str, Shown], ...]:
     return tuple(
         (_set_in(hatching.swatch(stage)), stage, numerals.shown(value, edition.middle))
         for stage, value in edition.stages
+    )
+
+
+def _timeline(edition: Edition) -> tuple[tuple[TaskProof, Markup], ...]:
+    tasks = () if edition.timeline is None else edition.timeline.tasks
+    return tuple(
+        (task, _set_in(times.bar(bar, title=wording.task_words(task), first=place == 0)))
+        for place, (task, bar) in enumerate(zip(tasks, times.bars(tasks), strict=False))
     )
 
 

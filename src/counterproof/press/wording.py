@@ -7,7 +7,7 @@ from counterproof.draws import Range
 from counterproof.marks import Mark
 from counterproof.numerals import SPACE, Shown, percent, shown
 from counterproof.press.plain_text import printable
-from counterproof.proof import Edition, VersionProof
+from counterproof.proof import Edition, TaskProof, TimeProof, VersionProof
 
 ROUNDING = 0.02
 """Share of the total by which totals may miss a difference before it is said. House rule. [1]"""
@@ -92,6 +92,49 @@ def serving_size(edition: Edition) -> str:
     if edition.serving_litres is not None:
         sizes.append(numerals.plain_volume(edition.serving_litres))
     return ", ".join(sizes)
+
+
+def time_phrases(timeline: TimeProof) -> list[str]:
+    """Return how long a recipe takes, in phrases.
+
+    Parameters
+    ----------
+    timeline : TimeProof
+        Its time.
+
+    Returns
+    -------
+    list[str]
+        Phrases for one sentence.
+    """
+    return [
+        f"{timeline.total} in all",
+        f"hands-on {timeline.hands_on}",
+        f"waiting {timeline.waiting}",
+    ]
+
+
+def task_words(task: TaskProof) -> str:
+    """Return what a task is, as the bar's name says it to a reader who cannot see it.
+
+    Parameters
+    ----------
+    task : TaskProof
+        A task.
+
+    Returns
+    -------
+    str
+        One phrase, without a full stop.
+    """
+    kind = "hands-on" if task.hands_on else "waiting"
+    return f"{printable(task.does)}, {kind}, {task.says}"
+
+
+TIME_RULE = (
+    "One thing after the other as written; beside each other only where the words say so. "
+    "Times that the recipe does not state are modelled or assumed."
+)
 
 
 def all_marks(edition: Edition) -> list[Mark]:
