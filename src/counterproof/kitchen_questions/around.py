@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from counterproof.draws import Lognormal, Parameter, Streams
@@ -17,6 +17,7 @@ from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place
 from counterproof.physics.values import ZERO_CELSIUS, Draws
 from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.kitchen_file import with_changes
 from counterproof.rows import Food, Tables
 from counterproof.sourced import Sourced
 from counterproof.use_cases import Workbench
@@ -102,6 +103,26 @@ class Around:
             kitchen = replace(kitchen, room_celsius=room - ZERO_CELSIUS)
         return replace(self, kitchen=kitchen)
 
+    def with_tap(self, alkalinity: str) -> Around:
+        """Return the same with other water in the tap.
+
+        Parameters
+        ----------
+        alkalinity : str
+            As a kitchen file or a water report has it: "2.1 meq/L", "105 mg/L as CaCO3".
+
+        Returns
+        -------
+        Around
+            Its kitchen changed.
+
+        Raises
+        ------
+        BrokenSettings
+            If it is no alkalinity.
+        """
+        return replace(self, kitchen=with_changes(self.kitchen, {"tap_alkalinity": alkalinity}))
+
 
 def mass_of_water(amount: Amount, temperature: float) -> float:
     """The mass of an amount of water.
@@ -146,7 +167,7 @@ class Stuff:
     """
 
     name: str = "water"
-    makeup: Makeup = food_properties.WATER
+    makeup: Makeup = field(default_factory=lambda: food_properties.WATER)
     sugar: float = 0.0
     liquid: bool = True
     food_class: str = WATER

@@ -126,7 +126,6 @@ def carbonate(
     *,
     want: float | None = None,
     in_glass: bool = False,
-    alkalinity: float | None = None,
     serving: Serving | None = None,
 ) -> Answer:
     """Carbonate water, or find what gives a wanted fizz.
@@ -141,8 +140,6 @@ def carbonate(
         Carbon dioxide wanted; then pressure or temperature is the answer. [kg/m³]
     in_glass : bool
         Whether it is wanted in the glass, after pouring.
-    alkalinity : float or None
-        Of the water; None for the kitchen's, where it is known. [mol/m³]
     serving : Serving or None
         What happens until it is drunk.
 
@@ -157,8 +154,8 @@ def carbonate(
         If neither a pressure nor a wanted strength is given.
     """
     pressure = fizz.pressure(around.kitchen.altitude_m)
-    if alkalinity is None and "tap_alkalinity" in around.kitchen.stated:
-        alkalinity = sum(around.kitchen.tap_alkalinity) / 2.0
+    known = "tap_alkalinity" in around.kitchen.stated
+    alkalinity = sum(around.kitchen.tap_alkalinity) / 2.0 if known else None
     if want is not None:
         served = (serving or Serving()) if in_glass else None
         temperature = fizz.temperature
@@ -267,6 +264,35 @@ def steep(
         flavouring=flavouring,
         take=around.take,
     )
+
+
+def flavouring(bottle: float | None, dose: float | None, drink: float) -> Flavouring | None:
+    """A strong extract used by the spoon.
+
+    Parameters
+    ----------
+    bottle, dose : float or None
+        Volume in the bottle, and used at a time. [m³]
+    drink : float
+        Drink that a dose flavours. [m³]
+
+    Returns
+    -------
+    Flavouring or None
+        None where neither bottle nor dose is given.
+
+    Raises
+    ------
+    InputError
+        If only one of the two is given.
+    """
+    if bottle is None and dose is None:
+        return None
+    if bottle is None or dose is None:
+        raise InputError(
+            "A bottle lasts by the dose.", remedy="Give both --bottle 60ml and --dose 5ml."
+        )
+    return Flavouring(bottle, dose, drink)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,150 @@
+"""One kitchen answer in a terminal: the sentence, its quantities, the verdicts, the curve."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any
+
+from counterproof.adapters.characters import BLUE, GREY, STRONG, Column, Page
+from counterproof.adapters.plotting import Plot, drawn, listed
+from counterproof.adapters.reckoning import side
+from counterproof.physics.answer import Answer, Verdict
+from counterproof.press import kitchen_answers
+from counterproof.press.kitchen_quantities import time_unit
+from counterproof.press.plain_text import printable
+
+if TYPE_CHECKING:
+    from rich.console import Console
+    from rich.text import Text
+
+    from counterproof.rows import Source, Tables
+
+_LABEL = 24
+"""Columns of a quantity's name."""
+
+
+def print_answer(answer: Answer, tables: Tables, console: Console, middle: str = "mean") -> None:
+    """Print one answer.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+    tables : Tables
+        With the source records.
+    console : Console
+        Where it is printed.
+    middle : str
+        "mean" or "median": which value stands in the middle.
+    """
+    page = Page(console)
+    said = kitchen_answers.headline(answer, middle)
+    page.put_indented([page.words(said, STRONG)], 0)
+    page.put_line()
+    for name, value in kitchen_answers.lines(answer, middle):
+        _line(page, name, value)
+    _curve(page, answer)
+    _section(page, "Verdicts", [_verdict(page, verdict) for verdict in answer.verdicts])
+    passing = "Would pass" if answer.process == "cool" else "Advice"
+    _section(page, passing, [page.words(said) for said in kitchen_answers.passing(answer)])
+    _section(page, "In stages", [page.words(said) for said in kitchen_answers.staged(answer)])
+    _section(
+        page,
+        "Mind",
+        [
+            page.sign(flag.level)
+            + page.words(f" {_sentence(flag.message)}", BLUE if flag.level != "note" else "")
+            for flag in answer.flags
+        ],
+    )
+    _section(page, "Cautions", [page.words(said) for said in answer.cautions])
+    _section(page, "Assumed", [page.words(_sentence(said), GREY) for said in answer.assumed])
+    _section(page, "Sources", _sources(page, answer, tables.sources))
+
+
+def _line(page: Page, name: str, value: str) -> None:
+    width = max(page.width - _LABEL - 2, 16)
+    page.put(
+        Column(page.wrapped([page.words(name, GREY)], _LABEL), _LABEL, "right"),
+        Column(page.wrapped([page.words(value)], width), width),
+    )
+
+
+def _section(page: Page, title: str, texts: list[Text]) -> None:
+    """A heading in the column of names and what it heads beside it."""
+    if not texts:
+        return
+    page.put_line()
+    if page.width < 2 * _LABEL + 12:
+        side(page, title, texts)
+        return
+    width = min(page.width - _LABEL - 2, 96)
+    page.put(
+        Column((page.words(title, "italic"),), _LABEL, "right"),
+        Column(page.wrapped(texts, width), width),
+    )
+
+
+def _verdict(page: Page, verdict: Verdict) -> Text:
+    pressing = verdict.verdict in {"over", "too close"}
+    lead = page.words(verdict.verdict, f"{STRONG} {BLUE}" if pressing else STRONG)
+    return (
+        lead
+        + page.words(f": {_sentence(verdict.message)}")
+        + page.words(f" ({verdict.rule}, {verdict.source})", GREY)
+    )
+
+
+def _sentence(said: str) -> str:
+    words = printable(said)
+    words = f"{words[:1].upper()}{words[1:]}"
+    return words if words.endswith((".", "!", "?")) else f"{words}."
+
+
+def _sources(page: Page, answer: Answer, known: Mapping[str, Source]) -> list[Text]:
+    told = []
+    for name in answer.sources:
+        record = known.get(name)
+        credit = f"  {record.credit}" if record is not None else ""
+        told.append(page.words(name) + page.words(credit, GREY))
+    return told
+
+
+def _curve(page: Page, answer: Answer) -> None:
+    plot = _plot(answer)
+    if plot is None:
+        return
+    page.put_line()
+    if page.drawn:
+        for line in drawn(page, plot):
+            page.put_line(line)
+    else:
+        _line(page, "curve", listed(plot))
+
+
+def _plot(answer: Answer) -> Plot | None:
+    result = answer.result
+    if answer.curve is not None and len(answer.curve.seconds) > 1:
+        name, size = time_unit(answer.curve.seconds[-1])
+        along = [second / size for second in answer.curve.seconds]
+        band = result.get("band")
+        edges = [band["fast_celsius"], band["slow_celsius"]] if band else []
+        return Plot(along, answer.curve.celsius, name, "°C", _rules(answer), edges)
+    if "by_temperature" in result:
+        curve = result["by_temperature"]
+        return Plot(curve["celsius"], curve["co2_g_per_l"], "°C", "g/L")
+    if "extraction_curve" in result:
+        curve = result["extraction_curve"]
+        name, size = time_unit(curve["seconds"][-1])
+        along = [second / size for second in curve["seconds"]]
+        return Plot(along, [100.0 * share for share in curve["share"]], name, "%")
+    return None
+
+
+def _rules(answer: Answer) -> list[float]:
+    """Temperatures that the verdicts turn on."""
+    spans: list[Any] = answer.result.get("spans") or []
+    start = answer.inputs.get("from_celsius", 1e9)
+    named = {span[key] for span in spans for key in ("from_celsius", "to_celsius")}
+    named |= {answer.result[key] for key in ("freezing_celsius",) if key in answer.result}
+    return sorted((float(level) for level in named if level < start), reverse=True)

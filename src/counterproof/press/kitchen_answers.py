@@ -1,0 +1,434 @@
+"""A kitchen answer in words: the answer in one sentence, then its quantities line by line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any, Final
+
+from counterproof.physics.answer import Answer
+from counterproof.press.kitchen_quantities import as_range, quantity
+
+_LABELS: Final[Mapping[str, str]] = {
+    "time_s": "time",
+    "useful_j": "heat that counts",
+    "input_j": "energy bought",
+    "evaporated_kg": "evaporated",
+    "power_w": "power",
+    "into_pot_j": "into the pot",
+    "into_pot_w": "into the pot",
+    "vessel_j": "into the vessel",
+    "dry_loss_j": "lost without steam",
+    "dry_loss_w": "lost without steam",
+    "latent_loss_j": "lost as steam",
+    "boil_celsius": "the boil",
+    "evaporation_kg_per_h": "evaporates",
+    "share_of_full_power": "of full power",
+    "celsius": "temperature",
+    "warming_j": "to heat the pan",
+    "lost_j": "lost",
+    "preheat_s": "preheating",
+    "preheat_j": "preheating",
+    "hold_j": "keeping hot",
+    "load_j": "into food and dish",
+    "hold_w": "keeping hot",
+    "body_j": "into the kettle",
+    "loss_j": "lost",
+    "overrun_j": "after the boil",
+    "dish_j": "into the dish",
+    "oven_loss_j": "lost in the oven",
+    "danger_zone_s": "between 57 and 5 °C",
+    "heat_j": "heat",
+    "ice_kg": "ice",
+    "fridge_peak_celsius": "fridge, at most",
+    "expansion_share": "swells by",
+    "headspace_ml": "room to leave",
+    "headspace_mm": "below the rim",
+    "headspace_rule": "by",
+    "fill_to_ml": "fill to",
+    "contents_kg": "contents",
+    "heat_removed_j": "heat taken out",
+    "freezing_celsius": "begins to freeze",
+    "largest_ml": "largest vessel",
+    "start_before_s": "start before",
+    "share_in_time": "in time",
+    "co2_g_per_l": "carbon dioxide",
+    "volumes": "volumes",
+    "volumes_at_sixty_fahrenheit": "volumes at 60 °F",
+    "volumes_ideal_gas": "volumes, ideal gas",
+    "ph": "pH",
+    "kept_share": "kept in pouring",
+    "in_glass_g_per_l": "in the glass",
+    "cold_over_room_share": "4 °C over 20 °C",
+    "uptake_share": "taken up",
+    "litres_per_cylinder": "a cylinder gives",
+    "room_needed_m3": "room it needs",
+    "room_bears_g": "room bears",
+    "extracted_share": "drawn out",
+    "gain_twice_as_long": "twice as long",
+    "gain_10_k_hotter": "10 °C hotter",
+    "gain_half_the_size": "half the size",
+    "time_for_wanted_s": "time for the share",
+    "flavours_l": "the bottle makes",
+    "dilution_share": "water in it from ice",
+    "brix": "°Brix",
+    "density_kg_per_l": "density",
+    "acid_g_per_l": "acid, as citric",
+    "alcohol_vol_share": "alcohol by volume",
+    "mass_kg": "weight",
+    "volume_ml": "volume",
+    "sugar_g_per_l": "sugar",
+    "sugar_acid_ratio": "sugar to acid",
+    "co2_volumes": "volumes",
+    "contraction_share": "shrinks by",
+    "ice_melted_g": "ice melted",
+    "ice_left_g": "ice left",
+    "fizz_last_g_per_l": "fizz added last",
+    "stirred_after_g_per_l": "stirred after it",
+    "order_gain_share": "last over stirred",
+    "open_glass_holds_g_per_l": "an open glass holds",
+}
+_TIMES: Final = frozenset(
+    {"gain_twice_as_long", "gain_10_k_hotter", "gain_half_the_size", "cold_over_room_share",
+     "order_gain_share"}
+)  # fmt: skip
+"""Quantities that are so many times another."""
+_SHARES: Final = frozenset({"share_of_full_power", "share_in_time"})
+_INNER: Final = frozenset({"interpolant_error_share", "solver_runs", "planned"})
+"""How it was computed; in JSON, not in print."""
+_RULINGS: Final = {
+    "over": "that is over the limit",
+    "too close": "too close to the limit to call",
+    "within": "within the limit",
+    "no rule": "no rule was found",
+}
+
+
+def headline(answer: Answer, middle: str = "mean") -> str:
+    """The answer in one sentence.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+    middle : str
+        "mean" or "median": which value stands in the middle.
+
+    Returns
+    -------
+    str
+        With its full stop.
+    """
+
+    def result(key: str) -> str:
+        return quantity(key, answer.result[key], middle)
+
+    def given(key: str) -> str:
+        return quantity(key, answer.inputs[key], middle)
+
+    words = _SENTENCES[answer.process](answer, result, given)
+    return f"{words[:1].upper()}{words[1:]}."
+
+
+def _what(answer: Answer, given: Callable[[str], str]) -> str:
+    parts = []
+    if as_range(answer.inputs.get("water_kg")) and answer.inputs["water_kg"]:
+        parts.append(f"{given('water_kg')} of water")
+    if answer.inputs.get("food_kg"):
+        parts.append(f"{given('food_kg')} of {answer.inputs.get('food', 'food')}")
+    return " and ".join(parts)
+
+
+_Say = Callable[[str], str]
+
+
+def _heat(answer: Answer, result: _Say, given: _Say) -> str:
+    span = f"{_what(answer, given)} from {given('from_celsius')} to {given('to_celsius')}"
+    on = given("appliance")
+    if answer.inputs.get("wanted_time_s"):
+        return f"heating {span} in {given('wanted_time_s')} takes {result('power_w')} of a {on}"
+    return f"{span} takes {result('time_s')} and {result('input_j')} on a {on}"
+
+
+def _simmer(answer: Answer, result: _Say, given: _Say) -> str:
+    kept = "boiling" if answer.inputs.get("hard") else "simmering"
+    if answer.inputs.get("boil_off_kg"):
+        return (
+            f"{given('boil_off_kg')} boil off in {result('time_s')} of {kept}, for "
+            f"{result('input_j')}"
+        )
+    return (
+        f"{kept} {_what(answer, given)} for {result('time_s')} takes {result('input_j')}; "
+        f"{result('evaporated_kg')} evaporates"
+    )
+
+
+def _fry(answer: Answer, result: _Say, given: _Say) -> str:
+    return (
+        f"frying {_what(answer, given)} for {given('time_s')} takes {result('input_j')}; "
+        f"{result('evaporated_kg')} of water leaves"
+    )
+
+
+def _bake(_: Answer, result: _Say, given: _Say) -> str:
+    return (
+        f"baking at {given('celsius')} for {given('time_s')} takes {result('input_j')}, "
+        f"{result('preheat_j')} of it to preheat for {result('preheat_s')}"
+    )
+
+
+def _kettle(answer: Answer, result: _Say, given: _Say) -> str:
+    return (
+        f"the kettle takes {result('time_s')} and {result('input_j')} for {_what(answer, given)} "
+        f"from {given('from_celsius')} to {given('to_celsius')}"
+    )
+
+
+def _microwave(answer: Answer, result: _Say, given: _Say) -> str:
+    return (
+        f"the microwave oven takes {result('time_s')} and {result('input_j')} for "
+        f"{_what(answer, given)} from {given('from_celsius')} to {given('to_celsius')}"
+    )
+
+
+def _cool(answer: Answer, *_: _Say) -> str:
+    order = list(_RULINGS)
+    judged = min(answer.verdicts, key=lambda verdict: order.index(verdict.verdict))
+    span = next(
+        (span for span in answer.result["spans"] if span["rule"] == judged.rule),
+        next(iter(answer.result["spans"]), None),
+    )
+    where = {"fridge": "in the fridge", "room": "in the room"}.get(
+        answer.inputs["where"], "in an ice bath"
+    )
+    if span is None:
+        return f"cooling {answer.inputs['food']} {where}: {_RULINGS[judged.verdict]}"
+    fall = f"from {quantity('celsius', span['from_celsius'])} to " + quantity(
+        "celsius", span["to_celsius"]
+    )
+    time = quantity("time_s", span["seconds"])
+    if time == "never":
+        return f"{where} the {answer.inputs['food']} never falls {fall}; {_RULINGS[judged.verdict]}"
+    return (
+        f"{where} the {answer.inputs['food']} takes {time} to fall {fall}; "
+        f"{_RULINGS[judged.verdict]}"
+    )
+
+
+def _freeze(answer: Answer, result: _Say, given: _Say) -> str:
+    fill = ""
+    if answer.inputs["vessel"] in {"jar", "bottle"}:
+        fill = f"; fill it to {result('fill_to_ml')}"
+    return (
+        f"the {given('volume_ml')} {answer.inputs['vessel']} of {answer.inputs['food']} is frozen "
+        f"to {given('until_celsius')} inside after {result('time_s')}{fill}"
+    )
+
+
+def _thaw(answer: Answer, result: _Say, given: _Say) -> str:
+    where = {"fridge": "in the fridge", "water": "in cold water", "counter": "on the counter"}.get(
+        answer.inputs["where"], "in the microwave oven"
+    )
+    advice = "not planned there"
+    if answer.result["start_before_s"] is not None:
+        advice = f"allow {result('start_before_s')}"
+    return (
+        f"the {given('volume_ml')} {answer.inputs['vessel']} of {answer.inputs['food']} takes "
+        f"{result('time_s')} to thaw {where}; {advice}"
+    )
+
+
+def _carbonate(answer: Answer, result: _Say, given: _Say) -> str:
+    asked = answer.inputs
+    if "wanted_g_per_l" in asked:
+        place = "in the glass" if asked["in_glass"] else "in the water"
+        if asked.get("celsius") is None:
+            return f"for {given('wanted_g_per_l')} {place} the water is at {result('celsius')}"
+        return (
+            f"{given('wanted_g_per_l')} {place} takes {result('gauge_bar')} on the gauge at "
+            f"{given('celsius')}"
+        )
+    return (
+        f"water at {given('celsius')} under {result('gauge_bar')} on the gauge takes up "
+        f"{result('co2_g_per_l')} of carbon dioxide, {result('volumes')} volumes"
+    )
+
+
+def _steep(answer: Answer, result: _Say, given: _Say) -> str:
+    shape = "tea leaf" if answer.inputs["extract"] == "leaf" else (
+        f"{given('size_m')} {answer.inputs['shape']}s"
+    )  # fmt: skip
+    told = (
+        f"{shape} give up {result('extracted_share')} of what can be drawn out in "
+        f"{given('time_s')} at {given('celsius')}"
+    )
+    if "gain_half_the_size" in answer.result:
+        told += f"; cut half as large, {result('gain_half_the_size')} times as much"
+    return told
+
+
+def _mix(answer: Answer, result: _Say, _: _Say) -> str:
+    sour = answer.result["acid_g_per_l"]
+    acid = f", {result('acid_g_per_l')} of acid" if (as_range(sour) or sour) else ""
+    amounts = answer.result.get("parts_ml")
+    if amounts:
+        parts = ", ".join(
+            f"{quantity('part_ml', amount)} of {name}" for name, amount in amounts.items()
+        )
+        return f"{parts} make {result('brix')} °Brix{acid} in {result('volume_ml')}"
+    return f"the drink has {result('brix')} °Brix{acid} at {result('celsius')}"
+
+
+_SENTENCES: Final[Mapping[str, Callable[[Answer, _Say, _Say], str]]] = {
+    "heat": _heat, "simmer": _simmer, "fry": _fry, "bake": _bake, "kettle": _kettle,
+    "microwave": _microwave, "cool": _cool, "freeze": _freeze, "thaw": _thaw,
+    "carbonate": _carbonate, "steep": _steep, "mix": _mix,
+}  # fmt: skip
+
+
+def lines(answer: Answer, middle: str = "mean") -> list[tuple[str, str]]:
+    """The quantities of an answer, one a line.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+    middle : str
+        "mean" or "median": which value stands in the middle.
+
+    Returns
+    -------
+    list of (str, str)
+        Label and value, in the order of the result.
+    """
+    made: list[tuple[str, str]] = []
+    for key, value in answer.result.items():
+        if key in _INNER or value is None:
+            continue
+        if key in _SPECIAL:
+            made += _SPECIAL[key](value, middle)
+        elif isinstance(value, str) and key not in _LABELS:
+            continue
+        elif not isinstance(value, Mapping | list | tuple):
+            made.append((label(key), _told(key, value, middle)))
+        elif as_range(value) is not None:
+            made.append((label(key), quantity(key, value, middle)))
+    return made
+
+
+def _told(key: str, value: Any, middle: str) -> str:
+    if key in _TIMES:
+        return f"{quantity('', value, middle)} times"
+    return quantity("of_share" if key in _SHARES else key, value, middle)
+
+
+def label(key: str) -> str:
+    """What a key is called in print.
+
+    Parameters
+    ----------
+    key : str
+        Of a result.
+
+    Returns
+    -------
+    str
+        In a cook's words; the key without its unit where none are kept.
+    """
+    known = _LABELS.get(key)
+    if known is not None:
+        return known
+    words = key.rpartition("_")[0] if "_" in key else key
+    return words.replace("_", " ")
+
+
+def _spans(spans: Any, middle: str) -> list[tuple[str, str]]:
+    seen = {}
+    for span in spans:
+        ends = f"{_degrees(span['from_celsius'])} to {_degrees(span['to_celsius'])}"
+        seen[ends] = quantity("span_s", span["seconds"], middle)
+    return list(seen.items())
+
+
+def _degrees(celsius: float) -> str:
+    return quantity("at_celsius", celsius)
+
+
+def _beside(value: Any, middle: str) -> list[tuple[str, str]]:
+    names = {"plank_s": "by Plank's formula", "pham_s": "by Pham's formula"}
+    return [
+        (names.get(key, key), quantity(key, time, middle))
+        for key, time in value.items()
+        if time is not None
+    ]
+
+
+def _sweet(value: Any, middle: str) -> list[tuple[str, str]]:
+    low, high = (quantity("sweet_g_per_l", value[key], middle) for key in value)
+    return [("as sweet as", low if low == high else f"{low} to {high}")] if low else []
+
+
+def _by_size(value: Any, middle: str) -> list[tuple[str, str]]:
+    return [
+        (f"cut to {size.replace('_', ' ')}", f"{quantity('', gain, middle)} times")
+        for size, gain in value.items()
+    ]
+
+
+def _before(value: Any, middle: str) -> list[tuple[str, str]]:
+    warm, sweet = (quantity(key, value[key], middle) for key in ("celsius", "brix"))
+    return [("before the ice", f"{warm}, {sweet} °Brix")]
+
+
+def _parts(value: Any, middle: str) -> list[tuple[str, str]]:
+    return [(name, quantity("part_g", amount, middle)) for name, amount in value.items()]
+
+
+_SPECIAL: Final[Mapping[str, Callable[[Any, str], list[tuple[str, str]]]]] = {
+    "spans": _spans,
+    "beside": _beside,
+    "sweetness": _sweet,
+    "gain_by_size": _by_size,
+    "before_ice": _before,
+    "parts_g": _parts,
+}
+
+
+def staged(answer: Answer) -> list[str]:
+    """The plan in stages, where there is one of more than one stage.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+
+    Returns
+    -------
+    list of str
+        One sentence a stage.
+    """
+    plan = answer.result.get("plan") or ()
+    if len(plan) < 2:
+        return []
+    return [
+        f"{stage['where']}: {_degrees(stage['from_celsius'])} to {_degrees(stage['to_celsius'])}, "
+        f"{quantity('time_s', stage['time_s'])}"
+        for stage in plan
+    ]
+
+
+def passing(answer: Answer) -> list[str]:
+    """What would make the answer pass, or the advice it gives.
+
+    Parameters
+    ----------
+    answer : Answer
+        The answer.
+
+    Returns
+    -------
+    list of str
+        One sentence each.
+    """
+    said = [change["says"] for change in answer.result.get("would_pass") or ()]
+    order = answer.result.get("order")
+    return [*said, *([order] if isinstance(order, str) else [])]
