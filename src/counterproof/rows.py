@@ -8,7 +8,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-Obtained = Literal["read", "derived", "assumed"]
+from counterproof.life_cycle_rows import LifeCycle
+from counterproof.provenance import Obtained as Obtained  # noqa: PLC0414 rows are looked up here
+from counterproof.provenance import Provenance as Provenance  # noqa: PLC0414 as above
+
 Fit = Literal["same", "other form", "relative", "class average"]
 FactorSet = Literal["global", "literature", "national"]
 Stage = Literal[
@@ -50,16 +53,6 @@ class Source:
     accessed: str
     licence: str
     credit: str
-
-
-@dataclass(frozen=True, slots=True)
-class Provenance:
-    """Where one figure comes from."""
-
-    source: str  # Source.id, or "" where obtained is "assumed"
-    locator: str  # table, page, row
-    obtained: Obtained
-    note: str  # for "assumed": the reason
 
 
 @dataclass(frozen=True, slots=True)
@@ -355,4 +348,5 @@ class Tables:
     harvests: dict[str, Harvest] = field(default_factory=dict)  # by food
     likenesses: dict[str, tuple[Likeness, ...]] = field(default_factory=dict)  # by kind
     overclaims: tuple[Overclaim, ...] = ()
+    life_cycle: LifeCycle = field(default_factory=LifeCycle)  # packs, bins, carriage
     own: Own | None = None  # what the cook's own table replaced or added

@@ -14,7 +14,8 @@ from hypothesis import strategies as st
 
 from counterproof.adapters.cells import cells
 from counterproof.adapters.files import load_kitchen, own_table
-from counterproof.adapters.forms import FORMS, PROVENANCE
+from counterproof.adapters.form import PROVENANCE
+from counterproof.adapters.forms import FORMS
 from counterproof.adapters.own_table import own_sheets
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import Streams

@@ -58,7 +58,7 @@ TINY = {
 def laid_out(folder: Path, changed: dict[str, list[str]] | None = None) -> Path:
     """Write the tiny tables, some of them changed."""
     for form in FORMS:
-        lines = [",".join(cells(form)), *{**TINY, **(changed or {})}[form.name]]
+        lines = [",".join(cells(form)), *{**TINY, **(changed or {})}.get(form.name, ())]
         (folder / form.file).write_text("\n".join(lines) + "\n", encoding="utf-8")
     return folder
 

@@ -11,7 +11,7 @@ from counterproof.rows import Provenance
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from counterproof.adapters.forms import Form
+    from counterproof.adapters.form import Form
 
 
 @dataclass(frozen=True, slots=True)

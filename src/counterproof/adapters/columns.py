@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from counterproof.adapters.cells import Cell, cells
-from counterproof.adapters.forms import PROVENANCE, Form
+from counterproof.adapters.form import PROVENANCE, Form
 from counterproof.errors import TableError
 from counterproof.rows import Provenance
 

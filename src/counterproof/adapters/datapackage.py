@@ -16,7 +16,8 @@ from typing import TYPE_CHECKING, Any
 
 from counterproof import __version__
 from counterproof.adapters.cells import Cell, cells
-from counterproof.adapters.forms import FORMS, Form, Limits
+from counterproof.adapters.form import Form, Limits
+from counterproof.adapters.forms import FORMS
 from counterproof.adapters.tables import load_tables, table_contents
 
 if TYPE_CHECKING:

@@ -13,7 +13,8 @@ from typing import Any, get_args
 
 from counterproof.adapters.cells import cells
 from counterproof.adapters.columns import Place, Sheet
-from counterproof.adapters.forms import FORMS, Form
+from counterproof.adapters.form import Form
+from counterproof.adapters.forms import FORMS
 from counterproof.errors import BrokenSettings, TableError
 from counterproof.recipe.settings import nearest, yaml_tree
 from counterproof.rows import FactorSet

@@ -12,6 +12,7 @@ from counterproof.adapters.columns import Sheet
 from counterproof.adapters.forms import FORMS
 from counterproof.adapters.own_table import own_sheets
 from counterproof.errors import TableError
+from counterproof.life_cycle_rows import LifeCycle
 from counterproof.rows import Own, Tables
 
 if TYPE_CHECKING:
@@ -55,6 +56,7 @@ def load_tables(folder: Path | None = None, own: tuple[str, str] | None = None) 
     for sheet in sheets.values():
         sheet.check(sheets)
     _check_factors(sheets)
+    _check_fates(sheets["fates"])
     of: dict[str, tuple[Any, ...]] = {name: sheet.rows() for name, sheet in sheets.items()}
     factors = of["factors_global"] + of["factors_literature"] + of["factors_national"]
     return Tables(
@@ -79,7 +81,21 @@ def load_tables(folder: Path | None = None, own: tuple[str, str] | None = None) 
         harvests=_indexed(of["harvests"], lambda row: row.food),
         likenesses=_grouped(of["likenesses"], lambda row: row.kind),
         overclaims=of["overclaims"],
+        life_cycle=_life_cycle(of),
         own=held,
+    )
+
+
+def _life_cycle(of: Mapping[str, tuple[Any, ...]]) -> LifeCycle:
+    return LifeCycle(
+        materials=_indexed(of["materials"], lambda row: row.id),
+        contents=_indexed(of["recycled_content"], lambda row: (row.material, row.region)),
+        containers=_indexed(of["containers"], lambda row: row.id),
+        parts=_grouped(of["container_parts"], lambda row: row.container),
+        disposal=_grouped(of["disposal"], lambda row: (row.material, row.region)),
+        fates=_grouped(of["fates"], lambda row: (row.family, row.region)),
+        carriage=_indexed(of["carriage"], lambda row: (row.mode, row.region)),
+        chains=_grouped(of["chains"], lambda row: row.chain),
     )
 
 
@@ -193,6 +209,12 @@ def _check_factors(sheets: Mapping[str, Sheet]) -> None:
         means,
         "the stages of the factor",
     )
+
+
+def _check_fates(sheet: Sheet) -> None:
+    names = sheet.joined(("family", "region"))
+    parts = zip(names, sheet.columns["share"], strict=True)
+    _check_sums(sheet, parts, dict.fromkeys(names, 1.0), "the fates of")
 
 
 def _check_sums(
