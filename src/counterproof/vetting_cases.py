@@ -1,5 +1,7 @@
 """Likening a quantity and vetting a script: two further things a person asks for."""
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
@@ -8,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from counterproof import __version__
+from counterproof.claims.bases import ground
 from counterproof.claims.captions import cues
 from counterproof.claims.figure import Figure, Unit
 from counterproof.claims.grammar import plain
@@ -15,7 +18,6 @@ from counterproof.claims.likelihood import LEVEL
 from counterproof.claims.likenesses import Seen, Surroundings, liken
 from counterproof.claims.loose import Reference, loose_in_captions, loose_in_script
 from counterproof.claims.material import BOUGHT, Material, Subject, bare, singular, version_names
-from counterproof.claims.bases import ground
 from counterproof.claims.operations import Named, Portion
 from counterproof.claims.overclaims import overclaims_in
 from counterproof.claims.phrases import phrase
@@ -32,7 +34,7 @@ from counterproof.reading.model import Reading
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.use_cases import Order, Workbench, assessed
 
-SERVED: Final = frozenset("serving bowl glass slice helping plate portion".split())  # noqa: SIM905 - a sentence
+SERVED: Final = frozenset("serving bowl glass slice helping plate portion".split())
 
 
 @dataclass(frozen=True)
@@ -85,18 +87,20 @@ def material_of(episode: Episode, bench: Workbench, streams: Streams) -> Materia
         called = "this recipe" if own else title
         key = "" if own else title
         subjects.append(Subject(key, called, version_names(title, None, own=own), work(order)))
-        for version in order.recipe.versions:
-            subjects.append(
-                Subject(
-                    f"{key}+{version.name}",
-                    f"{called} with {bare(version.name.casefold())}",
-                    version_names(title, version.name, own=own),
-                    work(replace(order, version=version.name)),
-                )
+        subjects.extend(
+            Subject(
+                f"{key}+{version.name}",
+                f"{called} with {bare(version.name.casefold())}",
+                version_names(title, version.name, own=own),
+                work(replace(order, version=version.name)),
             )
+            for version in order.recipe.versions
+        )
         bought = order.recipe.bought
         if bought is not None:
-            names = (*BOUGHT, bare(bought.what.casefold())) if own else (bare(bought.what.casefold()),)
+            names = (
+                (*BOUGHT, bare(bought.what.casefold())) if own else (bare(bought.what.casefold()),)
+            )
             subjects.append(
                 Subject(f"{key}+bought", f"bought {bought.what}", names, work(replace(order, version="bought")))
             )  # fmt: skip
@@ -317,23 +321,31 @@ def references_of(material: Material, figures: Sequence[VettedFigure]) -> tuple[
             found = material.footprint(subject, material.basis)
         except CounterproofError:
             continue
-        topic = frozenset() if subject is own else _topic(subject.key[1:])
-        for word in SERVED:
-            made.append(Reference(f"one serving of {subject.called}", found.serving, "kg CO2e", topic | {word}))  # fmt: skip
-        made.append(Reference(f"one serving of {subject.called}", found.serving, "kg CO2e", topic))
-        made.append(Reference(f"the whole batch of {subject.called}", found.batch, "kg CO2e", topic | {"batch"}))  # fmt: skip
+        topic: frozenset[str] = frozenset() if subject is own else _topic(subject.key[1:])
+        one, batch = f"one serving of {subject.called}", f"the whole batch of {subject.called}"
+        made.extend(
+            Reference(one, found.serving, "kg CO2e", topic | said)
+            for said in (frozenset(), *(frozenset({word}) for word in SERVED))
+        )
+        made.append(Reference(batch, found.batch, "kg CO2e", topic | {"batch"}))
         if subject is own:
             made += _own(material)
         else:
             made += _against(subject, material, topic)
-    for one in figures:
-        if one.figure is not None and one.figure.unit not in {"price"}:
-            made.append(Reference(one.expression.text, one.figure.range, one.figure.unit))
+    made.extend(
+        Reference(vetted_one.expression.text, vetted_one.figure.range, vetted_one.figure.unit)
+        for vetted_one in figures
+        if vetted_one.figure is not None and vetted_one.figure.unit != "price"
+    )
     return tuple(made)
 
 
 def _topic(words: str) -> frozenset[str]:
-    return frozenset(singular(word) for word in bare(words.casefold()).split()) - {"in", "the", "with"}
+    return frozenset(singular(word) for word in bare(words.casefold()).split()) - {
+        "in",
+        "the",
+        "with",
+    }
 
 
 def _exact(value: float) -> Range:
@@ -377,5 +389,6 @@ def _against(subject: Subject, material: Material, topic: frozenset[str]) -> lis
         return []
     if ratio is None:
         return []
-    return [Reference(f"{subject.called} over this recipe", ratio.range, "ratio", topic, either=True)]
-
+    return [
+        Reference(f"{subject.called} over this recipe", ratio.range, "ratio", topic, either=True)
+    ]

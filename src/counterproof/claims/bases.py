@@ -10,7 +10,7 @@ from counterproof.claims.material import Basis, Material, Per, Subject
 from counterproof.claims.operations import Asked, Lines, Phase, Portion, Quantity, parts, portions
 from counterproof.claims.working import chosen_lines, subject_of
 from counterproof.comparison.covering import covering, differing_foods
-from counterproof.footprint.factors import SETS, best_link
+from counterproof.footprint.factors import SETS, RangeFor, best_link
 from counterproof.rows import FactorSet
 
 PER: Final[tuple[Per, ...]] = ("1000 kcal", "100 g protein", "kg")
@@ -76,7 +76,9 @@ def subjects_of(material: Material, *quantities: Quantity) -> tuple[Subject, ...
     tuple of Subject
         In the order of first mention.
     """
-    found = {subject_of(one, material).key: subject_of(one, material) for one in portions(*quantities)}
+    found = {
+        subject_of(one, material).key: subject_of(one, material) for one in portions(*quantities)
+    }
     return tuple(found.values())
 
 
@@ -169,9 +171,7 @@ def _inside_one_factor(
 ) -> bool:
     """Whether different foods stand against each other under one factor of a set."""
     items = {
-        link.item
-        for food in foods
-        if (link := best_link(food, name, material.tables)) is not None
+        link.item for food in foods if (link := best_link(food, name, material.tables)) is not None
     }
     if len(items) != 1 or len(foods) < 2:
         return False
@@ -186,7 +186,9 @@ def _inside_one_factor(
     return any(foods & one != foods for one in held)
 
 
-def other_bases(asked: Asked, material: Material, stated: Ground, unit: Unit) -> tuple[OtherBasis, ...]:
+def other_bases(
+    asked: Asked, material: Material, stated: Ground, unit: Unit
+) -> tuple[OtherBasis, ...]:
     """Every other fair basis of a claim, the inapplicable ones with their reason.
 
     Parameters
@@ -215,10 +217,12 @@ def other_bases(asked: Asked, material: Material, stated: Ground, unit: Unit) ->
     found += _sets(material, plain, stated, sides)
     other_middle: Literal["mean", "median"] = "median" if material.middle == "mean" else "mean"
     found.append(OtherBasis(f"{other_middle} in the middle", stated, middle=other_middle))
-    turned = "the-average" if plain.range_for == "one-purchase" else "one-purchase"
+    turned: RangeFor = "the-average" if plain.range_for == "one-purchase" else "one-purchase"
     label = f"range for {turned.replace('-', ' ')}"
     among = (stated.set,) if stated.set else SETS
-    found.append(_on(label, ground(material, replace(plain, range_for=turned), *sides, among=among)))
+    found.append(
+        _on(label, ground(material, replace(plain, range_for=turned), *sides, among=among))
+    )
     for region in material.audience:
         label = f"cooked in {region}"
         if region == material.kitchen_region:

@@ -14,7 +14,19 @@ import numpy as np
 from counterproof.draws import Draws, Range
 
 Unit = Literal[
-    "kg CO2e", "kg CO2", "kg", "L", "kWh", "s", "kcal", "K", "km", "ratio", "share", "count", "price"
+    "kg CO2e",
+    "kg CO2",
+    "kg",
+    "L",
+    "kWh",
+    "s",
+    "kcal",
+    "K",
+    "km",
+    "ratio",
+    "share",
+    "count",
+    "price",
 ]
 """What a figure is counted in. A ratio is said as times, a share as per cent."""
 
@@ -102,7 +114,8 @@ class Figure:
             self,
             draws=self.draws + sign * other.draws,
             mean=self.mean + sign * other.mean,
-            **_joined(self, other),
+            conditions=joined(self.conditions + other.conditions),
+            sources=joined(self.sources + other.sources),
         )
 
     def minus(self, other: Figure) -> Figure:
@@ -165,15 +178,9 @@ class Figure:
             draws=ratio,
             mean=self.mean / other.mean,
             unit=unit,
-            **_joined(self, other),
+            conditions=joined(self.conditions + other.conditions),
+            sources=joined(self.sources + other.sources),
         )
-
-
-def _joined(a: Figure, b: Figure) -> dict[str, tuple[str, ...]]:
-    return {
-        "conditions": joined(a.conditions + b.conditions),
-        "sources": joined(a.sources + b.sources),
-    }
 
 
 def joined(parts: Iterable[str]) -> tuple[str, ...]:

@@ -110,7 +110,14 @@ RELATIONS: Final[tuple[tuple[str, Relation], ...]] = (
 )
 """Words for a relation, longest first among those that begin alike."""
 
-_SIGNS: Final[dict[str, Relation]] = {"<": "<", ">": ">", "≤": "<=", "≥": ">=", "<=": "<=", ">=": ">="}
+_SIGNS: Final[dict[str, Relation]] = {
+    "<": "<",
+    ">": ">",
+    "≤": "<=",
+    "≥": ">=",
+    "<=": "<=",
+    ">=": ">=",
+}
 _IS: Final = r"(?:is|are|was|were|has|have|comes to|stays|weighs|takes|costs)"
 _RELATION: Final = re.compile(
     rf" (?:{_IS} )?(?P<words>{'|'.join(words for words, _ in RELATIONS)})(?= )"
@@ -122,8 +129,9 @@ _BETWEEN: Final = re.compile(
 _PART_LESS: Final = re.compile(
     rf"^(?P<left>.+?) {_IS} (?P<by>at least )?(?P<part>.+?) (?P<how>less|lower|smaller|more|higher) than (?P<right>.+)$"
 )
-_MULTIPLE: Final = re.compile(r"^(?: ?(?:×|\*|x(?= ))| times| times as much as| fold) ?(?:as much as )?")
-_PART_OF: Final = re.compile(r"^ (?:of )?(?:the )?")
+_MULTIPLE: Final = re.compile(
+    r"^(?: ?(?:×|\*|x(?= ))| times| times as much as| fold) ?(?:as much as )?"
+)
 
 
 @dataclass
@@ -176,7 +184,7 @@ def plain(text: str) -> str:
     return folded
 
 
-def figured(text: str) -> Figured:
+def figured(text: str) -> Figured:  # noqa: PLR0911 - one return for each way of showing
     """What `[= …]` asks for.
 
     Parameters
@@ -383,23 +391,37 @@ def _factor(words: str, budget: _Budget, depth: int) -> Quantity:
     read = number_at(words)
     if read is None:
         return phrase(words)
-    value, end = read
-    rest = words[end:]
-    per_cent = re.match(r"^ ?(?:%|per cent|percent) of ", rest)
-    if per_cent is not None:
-        return Scaled(_within(value / 100), _factor(rest[per_cent.end() :], budget, depth + 1))
-    times = _MULTIPLE.match(rest)
-    if times is not None and rest[times.end() :].strip():
-        return Scaled(_within(value), _factor(rest[times.end() :], budget, depth + 1))
-    if 0 < value < 1 and rest.startswith((" of ", " as much as ")):
-        inner = rest.removeprefix(" of ").removeprefix(" as much as ")
-        return Scaled(value, _factor(inner, budget, depth + 1))
-    if 0 < value < 1 and rest.startswith(" ") and words.startswith(("half", "a ", "two", "three")):
-        return Scaled(value, _factor(rest, budget, depth + 1))
+    multiplied = _multiplied(words, read, budget, depth)
+    if multiplied is not None:
+        return multiplied
     found = phrase(words)
     if isinstance(found, Literally):
         _within(found.value)
     return found
+
+
+_PER_CENT: Final = re.compile(r"^ ?(?:%|per cent|percent) of ")
+_PART_WORDS: Final = re.compile(r"^(?: of| as much as)? (?=\S)")
+
+
+def _multiplied(
+    words: str, read: tuple[float, int], budget: _Budget, depth: int
+) -> Quantity | None:
+    """A number and what it multiplies: "30 % of …", "4 × …", "a quarter of …"."""
+    value, end = read
+    rest = words[end:]
+    per_cent = _PER_CENT.match(rest)
+    times = _MULTIPLE.match(rest)
+    part = _PART_WORDS.match(rest)
+    if per_cent is not None:
+        factor, inner = value / 100, rest[per_cent.end() :]
+    elif times is not None and rest[times.end() :].strip():
+        factor, inner = value, rest[times.end() :]
+    elif 0 < value < 1 and part is not None and (part[0] != " " or words[0].isalpha()):
+        factor, inner = value, rest[part.end() :]
+    else:
+        return None
+    return Scaled(_within(factor), _factor(inner, budget, depth + 1))
 
 
 def _within(factor: float) -> float:

@@ -18,7 +18,11 @@ from counterproof.recipe.kitchen import Kitchen
 TRAY_AREA: Final = 0.15
 """Area of a shallow tray. [m²] Assumed: 30 by 50 cm; the depth decides, the area hardly matters."""
 
-_WORDS: Final = {"room": "left in the room", "fridge": "in the fridge", "ice-bath": "in an ice bath"}
+_WORDS: Final = {
+    "room": "left in the room",
+    "fridge": "in the fridge",
+    "ice-bath": "in an ice bath",
+}
 
 
 class Unworked(NotUnderstood):

@@ -275,9 +275,10 @@ def _boiled(kind: str, figure: Figure, around: Surroundings) -> Seen | None:
         name, names = "litre of water", "litres of water"
         what = f"a litre boiled in a covered pot on the {kitchen.hob} hob"
     kwh = float(answer.result["input_j"]) / JOULES_PER_KWH
+    of: tuple[str, ...] = ()
     factor = energy_factor(carrier, kitchen.region, around.tables)
     if figure.unit == "kWh":
-        each, of = kwh, ()
+        each = kwh
     elif factor is None:
         return None
     else:

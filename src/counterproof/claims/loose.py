@@ -15,7 +15,7 @@ from typing import Any, Final
 from counterproof.claims.figure import Figure, Unit
 from counterproof.claims.material import singular
 from counterproof.claims.numbers_in_words import number_at
-from counterproof.claims.saying import CO2, CO2E, DIMENSIONS, WORDS, said
+from counterproof.claims.saying import WORDS, said
 from counterproof.claims.script import Script, guarded
 from counterproof.draws import Range
 
@@ -177,7 +177,6 @@ def _number(text: str, start: int) -> Found | None:
         return None
     value, end = read
     spelled = text[start:end]
-    digits = bool(_BARE.search(spelled))
     rounding = _rounding(spelled, value)
     high = re.compile(r" ?(?:–|-|to|or) ?(?=[\d\w])").match(text, end)
     if high is not None:  # "four to seven times": the middle stands for both
@@ -185,26 +184,39 @@ def _number(text: str, start: int) -> Found | None:
         if more is not None and more[0] > value:
             rounding = max(rounding, (more[0] - value) / (more[0] + value))
             value, end = (value + more[0]) / 2, more[1]
-    unit = _UNIT.match(text, end)
+    # "half a kilo": the article stands between the part and its unit.
+    article = re.compile(r" an? ").match(text, end) if value < 1 else None
+    unit = _UNIT.match(text, article.end() - 1 if article is not None else end)
     named = "" if unit is None else unit[1].casefold().replace(" ", "")
     if named.startswith("°"):
         return Found(start, unit.end() if unit else end, value, "K", rounding)
-    if unit is not None and named in _UNITS and not (named in {"s", "l", "h", "t", "x", "g"} and not digits):
+    lone_letter = len(named) == 1 and named.isalpha() and not _BARE.search(spelled)
+    if unit is not None and named in _UNITS and not lone_letter:
         return _with_unit(text, start, unit.end(), value, _UNITS[named], rounding)
+    return _part(text, start, end, value, rounding) or _counted(text, start, end, value, rounding)
+
+
+def _part(text: str, start: int, end: int, value: float, rounding: float) -> Found | None:
+    """“a third less”, “half the”, “a quarter of”; “half past” is none."""
     change = _CHANGE.match(text, end)
-    if 0 < value < 1 and change is not None:
+    if not 0 < value < 1:
+        return None
+    if change is not None:
         return Found(start, change.end(), value, _direction(change["how"]), rounding)
-    if 0 < value < 1 and not digits:
-        # "half the", "a quarter of", "half as much": a share; "half past" is none.
-        return Found(start, end, value, "share", rounding) if _PART_OF.match(text, end) else None
+    if _BARE.search(text[start:end]) or not _PART_OF.match(text, end):
+        return None
+    return Found(start, end, value, "share", rounding)
+
+
+def _counted(text: str, start: int, end: int, value: float, rounding: float) -> Found | None:
+    """A number without a unit: servings, or figures that are no year, hour or list number."""
     before = text[max(0, start - 14) : start]
     if value == int(value) and value > 1 and _FEEDS.search(before) and not before.endswith("for "):
         return Found(start, end, value, "servings", rounding)
-    if not digits or _ORDINARY.match(spelled) or text[end : end + 1] in {":", "/"}:
+    spelled, after = text[start:end], text[end : end + 2]
+    listed = after == ". " and text.rfind("\n", 0, start) == start - 1
+    if not _BARE.search(spelled) or _ORDINARY.match(spelled) or after[:1] in {":", "/"} or listed:
         return None
-    following = text[end : end + 2]
-    if following[:1] == "." and following[1:] == " " and text.rfind("\n", 0, start) == start - 1:
-        return None  # the number of a list
     return Found(start, end, value, "", rounding)
 
 
@@ -263,7 +275,9 @@ def blanked(script: Script) -> str:
     for start, end in hidden:
         chars[start:end] = _blank(text[start:end])
     left = "".join(chars)
-    directions = re.compile(r"\[[^\[\]]{0,2000}\](?:\([^()\s]{0,500}\))?|https?://\S+|^\[[^\]]+\]: .*$", re.MULTILINE)
+    directions = re.compile(
+        r"\[[^\[\]]{0,2000}\](?:\([^()\s]{0,500}\))?|https?://\S+|^\[[^\]]+\]: .*$", re.MULTILINE
+    )
     return directions.sub(lambda match: "".join(_blank(match[0])), left)
 
 
@@ -351,7 +365,9 @@ def _unit_name(unit: str) -> str:
     return {"mass?": "kg", "less": "share", "more": "share", "servings": "count"}.get(unit, unit)
 
 
-def _values(one: Found, ref: Reference, sentence: str) -> list[Range]:
+def _values(  # noqa: PLR0911 - one return for each way a number can be meant
+    one: Found, ref: Reference, sentence: str
+) -> list[Range]:
     """The values of a reference that a number may be set against, in the number's own terms."""
     value = ref.value
     if one.unit == ref.unit or (one.unit == "servings" and ref.unit == "count"):
@@ -365,7 +381,13 @@ def _values(one: Found, ref: Reference, sentence: str) -> list[Range]:
         return [_one_more(each) for each in turned if each.mean > 1]
     if one.unit == "share" and ref.unit == "ratio" and value.mean < 1 and "share" not in sentence:
         return [value]
-    if one.unit == "share" and ref.unit == "ratio" and ref.either and value.p05 > 0 and value.mean > 1:
+    if (
+        one.unit == "share"
+        and ref.unit == "ratio"
+        and ref.either
+        and value.p05 > 0
+        and value.mean > 1
+    ):
         return [_inverse(value)]
     return []
 

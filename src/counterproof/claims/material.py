@@ -228,7 +228,9 @@ class Material:
                 one
                 for one in self.subjects
                 if len(spoken) > 3
-                and any(asked <= {*name.split(), *map(singular, name.split())} for name in one.names)
+                and any(
+                    asked <= {*name.split(), *map(singular, name.split())} for name in one.names
+                )
             ]
             hits = hits if not hits or hits[0] is not self.own else hits[:1]
         if len(hits) > 1:

@@ -1,5 +1,7 @@
 """Numbers as people say them: two and a half, a third, seven hundred, forty-five, 2.5, 1,200, ¾."""
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
@@ -8,14 +10,14 @@ from typing import Final
 _ONES: Final = dict(
     zip(
         "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
-        "fifteen sixteen seventeen eighteen nineteen".split(),  # noqa: SIM905 - read as a sentence
+        "fifteen sixteen seventeen eighteen nineteen".split(),
         range(20),
         strict=True,
     )
 )
 _TENS: Final = dict(
     zip(
-        "twenty thirty forty fifty sixty seventy eighty ninety".split(),  # noqa: SIM905 - as above
+        "twenty thirty forty fifty sixty seventy eighty ninety".split(),
         range(20, 100, 10),
         strict=True,
     )
@@ -113,7 +115,11 @@ def _whole(words: list[tuple[str, int]]) -> tuple[float, int] | None:
     total, group, used, at = 0.0, 0.0, 0, 0
     while at < len(words):
         word = words[at][0]
-        if word in _ONES and (group % 10 == 0 or group == 0) and not (group and group % 100 < 20 and group % 100):
+        if (
+            word in _ONES
+            and (group % 10 == 0 or group == 0)
+            and not (group and group % 100 < 20 and group % 100)
+        ):
             group += _ONES[word]
         elif word in _TENS and group % 100 == 0:
             group += _TENS[word]

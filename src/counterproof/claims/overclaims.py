@@ -78,15 +78,10 @@ def overclaims_in(
         return ()
     # Longest first: "carbon neutral" is one claim, not two.
     words = sorted(by_word, key=len, reverse=True)
-    pattern = re.compile(
-        rf"(?<![\w-])(?:{'|'.join(re.escape(word).replace(' ', '[ -]') for word in words)})(?![\w])",
-        re.IGNORECASE,
-    )
-    pattern = re.compile(pattern.pattern.replace(r"\ ", "[ -]"), re.IGNORECASE)
+    spelled = "|".join("[ -]".join(map(re.escape, re.split("[ -]", word))) for word in words)
+    pattern = re.compile(rf"(?<![\w-])(?:{spelled})(?!\w)", re.IGNORECASE)
     found = []
     for match in pattern.finditer(text):
-        word = " ".join(re.split(r"[ -]", match[0].casefold()))
-        named = by_word.get(word) or by_word.get(match[0].casefold()) or []
-        if named:
-            found.append(Flagged(script.line_of(match.start()), match[0], tuple(named)))
+        named = by_word[" ".join(re.split("[ -]", match[0].casefold()))]
+        found.append(Flagged(script.line_of(match.start()), match[0], tuple(named)))
     return tuple(found)

@@ -12,6 +12,8 @@ The phrases, with P a portion ("one serving of this recipe", "the batch", "a gla
 - `2.5 kg`, `300 ml`, `20 minutes`, `1.2 kWh`
 """
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
@@ -108,6 +110,7 @@ EXAMPLES: Final = (
 )
 """Phrases offered where words are not understood."""
 
+_NO_WORD: Final = re.compile(r"[^\w\s'’,.&°%½¼¾⅓⅔/+-]|_")
 ARTICLE: Final = re.compile(r"^(?:the|a|an|its|our|this|that|these|those) ")
 _PORTION: Final = re.compile(
     rf"(?:(?:one|a|an|the|per|1) )?(?:{'|'.join(SERVING)})(?: (?:of|from) (?P<of>.+))?$"
@@ -149,6 +152,12 @@ def phrase(words: str) -> Quantity:
         raise NotUnderstood(
             "Something is missing here.",
             remedy=f"Say what is meant, such as “{EXAMPLES[0]}”.",
+        )
+    odd = _NO_WORD.search(words)
+    if odd is not None:
+        raise NotUnderstood(
+            f"“{odd[0]}” has no meaning in “{words}”.",
+            remedy="Use plain words, numbers, parentheses around sums, and < > / × + −.",
         )
     for reader in (_cooling, _share, _literal, _taken, _stage, _portion):
         found = reader(words)
@@ -206,7 +215,10 @@ def _portion(words: str) -> Portion | None:
 
 def _taken(words: str) -> Quantity | None:
     bare = ARTICLE.sub("", words, count=1)
-    match = re.match(rf"(?P<what>{'|'.join(sorted(TAKEN, key=len, reverse=True))}) (?:of|in|for) (?P<of>.+)$", bare)
+    match = re.match(
+        rf"(?P<what>{'|'.join(sorted(TAKEN, key=len, reverse=True))}) (?:of|in|for) (?P<of>.+)$",
+        bare,
+    )
     if match is None:
         return None
     taken = TAKEN[match["what"]]
@@ -238,12 +250,10 @@ def _share(words: str) -> Quantity | None:
     if match is None:
         return None
     whole = portion(match["whole"])
-    part = phrase(match["part"])
-    if isinstance(part, Lines):
-        part = Lines(part.names, whole)
-    elif isinstance(part, Phase):
-        part = Phase(part.stage, whole, part.place)
-    return Ratio(part, whole, share=True)
+    stage = _stage(match["part"])
+    if isinstance(stage, Phase):
+        return Ratio(Phase(stage.stage, whole, stage.place), whole, share=True)
+    return Ratio(Lines(_names(match["part"]), whole), whole, share=True)
 
 
 def _lines(words: str) -> Quantity:
@@ -252,14 +262,18 @@ def _lines(words: str) -> Quantity:
     inside = re.match(r"(?P<foods>.+?) (?:in|of) (?P<of>(?:one|a|the|this|whole|it\b).*)$", words)
     if inside is not None:
         body, of = inside["foods"], portion(inside["of"])
-    names = tuple(
-        ARTICLE.sub("", part.strip(), count=1)
-        for part in re.split(r",? and (?:the )?|, ", body)
-        if part.strip()
-    )
+    names = _names(body)
     if len(names) == 1 and inside is None:
         return Portion(Named(named(words)))
     return Lines(names, of)
+
+
+def _names(words: str) -> tuple[str, ...]:
+    return tuple(
+        ARTICLE.sub("", part.strip(), count=1)
+        for part in re.split(r",? and (?:the )?|, ", words)
+        if part.strip()
+    )
 
 
 def _literal(words: str) -> Quantity | None:

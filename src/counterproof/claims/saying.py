@@ -116,9 +116,7 @@ DIMENSIONS: Final[dict[str, tuple[Unit, ...]]] = {
         ("g", "grams", "kg", "kilos", "kilograms", "pounds", "lb", "ounces", "oz"),
         ("kg", "kg CO2e", "kg CO2"),
     ),
-    **dict.fromkeys(
-        ("ml", "millilitres", "litres", "liters", "fluid ounces", "quarts"), ("L",)
-    ),
+    **dict.fromkeys(("ml", "millilitres", "litres", "liters", "fluid ounces", "quarts"), ("L",)),
     **dict.fromkeys(("seconds", "minutes", "hours", "days"), ("s",)),
     **dict.fromkeys(("kwh", "kilowatt hours", "watt hours"), ("kWh",)),
     **dict.fromkeys(("kcal", "calories"), ("kcal",)),

@@ -101,7 +101,9 @@ class Script:
             On one line.
         """
         start = max((m.end() for m in _ends(self) if m.end() <= expression.start), default=0)
-        end = min((m.start() for m in _ends(self) if m.start() >= expression.end), default=len(self.text))
+        end = min(
+            (m.start() for m in _ends(self) if m.start() >= expression.end), default=len(self.text)
+        )
         return " ".join(resolved(self, shown, start, end).split())
 
 

@@ -126,9 +126,7 @@ def _kept(left: Draws, right: Draws, level: float, *, lower: bool) -> bool:
     return ShareTrue(float(held.mean()), held.size).kept(level)
 
 
-def _bound(
-    asked: Asked, lefts: Sequence[Figure], level: float, *, lower: bool
-) -> str | None:
+def _bound(asked: Asked, lefts: Sequence[Figure], level: float, *, lower: bool) -> str | None:
     """A number with two digits that the left side stays under, or over."""
     edge = [
         float(np.quantile(one.draws, min(level + 0.01, 1.0) if lower else max(0.99 - level, 0.0)))
@@ -143,7 +141,7 @@ def _bound(
     return f"{called(asked.left)} {_verb(asked.left)} {'less' if lower else 'more'} than {told}"
 
 
-def called(quantity: Quantity) -> str:
+def called(quantity: Quantity) -> str:  # noqa: PLR0911 - one return for each operation
     """Return what a quantity is called in a sentence.
 
     Parameters

@@ -26,7 +26,7 @@ from counterproof.claims.operations import (
     parts,
 )
 from counterproof.claims.overclaims import Flagged
-from counterproof.claims.saying import DIMENSIONS, CO2E, Said, System, said, shown_parts
+from counterproof.claims.saying import CO2E, DIMENSIONS, Said, System, said, shown_parts
 from counterproof.claims.script import Expression, Script, resolved
 from counterproof.claims.strongest import strongest_wording
 from counterproof.claims.working import settled, stage_draws, subject_of, worked
@@ -161,8 +161,7 @@ class Vetted:
         """
         shown = spoken(self.figures, self.claims)
         padded = {
-            one.start: shown[one.start]
-            + "\n" * self.script.text.count("\n", one.start, one.end)
+            one.start: shown[one.start] + "\n" * self.script.text.count("\n", one.start, one.end)
             for one in self.script.expressions
             if one.start in shown
         }
@@ -253,9 +252,7 @@ def vetted_figure(
 def _ground_for(quantity: Quantity, material: Material) -> Basis:
     """A ratio or difference between recipes is worked out in one covering set."""
     sides = [
-        part
-        for part in parts(quantity)
-        if isinstance(part, Portion) and part.taken == "footprint"
+        part for part in parts(quantity) if isinstance(part, Portion) and part.taken == "footprint"
     ]
     keys = {subject_of(one, material).key for one in sides}
     if len(keys) < 2:
@@ -306,7 +303,9 @@ def _by_stage(expression: Expression, asked: Figured, material: Material) -> Vet
     """The stages of a portion, rounded so that the parts shown add up to the total shown."""
     of = next((part for part in parts(asked.quantity) if isinstance(part, (Portion, Phase))), None)
     if not isinstance(of, Portion):
-        raise NotUnderstood("Only a portion divides by stage.", remedy="Say “one serving, by stage”.")
+        raise NotUnderstood(
+            "Only a portion divides by stage.", remedy="Say “one serving, by stage”."
+        )
     found = material.footprint(subject_of(of, material), material.basis)
     scale = found.serves if of.whole else 1.0
     told = [
@@ -318,7 +317,9 @@ def _by_stage(expression: Expression, asked: Figured, material: Material) -> Vet
     size, sign = (1.0, "kg") if found.static * scale >= 0.995 else (1000.0, "g")
     decimals = 1 if size == 1.0 else 0
     shown = shown_parts([mean * size for _, mean in told], decimals)
-    words = ", ".join(f"{stage} {value} {sign}" for (stage, _), value in zip(told, shown, strict=True))
+    words = ", ".join(
+        f"{stage} {value} {sign}" for (stage, _), value in zip(told, shown, strict=True)
+    )
     figure = worked(of, material, material.basis)
     return VettedFigure(expression, asked, figure, Said(f"{words} {CO2E}", ""))
 

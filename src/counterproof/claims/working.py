@@ -39,7 +39,10 @@ SPARKLING = Sourced(
 FIZZY = "water-sparkling"
 """Food.id of what brings the gas."""
 
-def worked(quantity: Quantity, material: Material, basis: Basis) -> Figure:
+
+def worked(  # noqa: PLR0911 - one return for each operation of the closed set
+    quantity: Quantity, material: Material, basis: Basis
+) -> Figure:
     """A quantity as a figure.
 
     Parameters
@@ -243,7 +246,9 @@ def _portion(of: Portion, material: Material, basis: Basis) -> Figure:
         rows = [part.item for part in found.items if part.item.unit == "kWh"]
         if not rows:
             raise Unworked("No energy is counted here.", remedy="Ask for something else.")
-        drawn = sum((row.amount.draws(material.streams) for row in rows), np.zeros(material.streams.n))
+        drawn = sum(
+            (row.amount.draws(material.streams) for row in rows), np.zeros(material.streams.n)
+        )
         mean = sum(row.amount.mean for row in rows)
         return Figure(drawn * scale / found.serves, mean * scale / found.serves, "kWh")
     if of.taken == "gas":
@@ -380,7 +385,9 @@ def _phase(of: Phase, material: Material, basis: Basis) -> Figure:
             for part in found.items
             if part.item.unit == "kWh" and part.item.stage == of.stage
         ]
-        drawn = sum((row.amount.draws(material.streams) for row in rows), np.zeros(material.streams.n))
+        drawn = sum(
+            (row.amount.draws(material.streams) for row in rows), np.zeros(material.streams.n)
+        )
         total = sum(row.amount.mean for row in rows)
         return Figure(drawn * scale / found.serves, total * scale / found.serves, "kWh")
     return Figure(
@@ -410,7 +417,7 @@ def stage_draws(
     tuple of (n,) array, float and bool
         Draws and mean [kg CO2e]; whether anything is counted there at all.
     """
-    at = STAGES.index(stage)  # type: ignore[arg-type] - phrases hold stages only
+    at = [str(name) for name in STAGES].index(stage)
     drawn: Draws = np.zeros(material.streams.n)
     mean, counted = 0.0, False
     for row, part in enumerate(found.items):

@@ -86,7 +86,9 @@ def vet(
     ] = None,
     their: Annotated[
         str | None,
-        typer.Option("--their", metavar="TEXT", help="Someone else's number: which choices give it."),
+        typer.Option(
+            "--their", metavar="TEXT", help="Someone else's number: which choices give it."
+        ),
     ] = None,
     recipe: Annotated[
         str | None,

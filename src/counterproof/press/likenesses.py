@@ -58,10 +58,25 @@ def to_scale(seen: Sequence[Seen], title: str, inks: Inks = SHEET) -> str:
             y = ground - (at % rows) * one.size[1] * metre
             made.append(_DRAWN[one.shape](x, y, one.size[0] * metre, one.size[1] * metre, inks))
         made.append(
-            label(one.words, f"{left:.1f}", ground + 20, colour=inks.ink, face=inks.face, size=13, anchor="start")  # fmt: skip
+            label(
+                one.words,
+                f"{left:.1f}",
+                ground + 20,
+                colour=inks.ink,
+                face=inks.face,
+                size=13,
+                anchor="start",
+            )
         )
         made.append(
-            label(one.conditions[0], f"{left:.1f}", ground + 38, colour=inks.grey, face=inks.face, anchor="start")  # fmt: skip
+            label(
+                one.conditions[0],
+                f"{left:.1f}",
+                ground + 38,
+                colour=inks.grey,
+                face=inks.face,
+                anchor="start",
+            )
         )
         left += (columns * one.size[0] + _GAP) * metre
     made.append(hairline("10", f"{ground:.1f}", f"{WIDTH - 10:.0f}", f"{ground:.1f}", inks.ink))
