@@ -120,8 +120,7 @@ def in_turn(
     times = _added(stays, start, [*paths, (start, floor)])
     verdicts = tuple(verdict(rule, time, start) for rule, time in zip(rules, times, strict=False))
     kept = all(
-        ruling(time, rule.limit.value) == "within"
-        for rule, time in zip(rules, times, strict=False)
+        ruling(time, rule.limit.value) == "within" for rule, time in zip(rules, times, strict=False)
     )
     limits = [
         Limit(clock, goal, rule.limit.value)

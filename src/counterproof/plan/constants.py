@@ -57,6 +57,9 @@ BED: Final = Sourced(
 BAKED: Final = Sourced(
     363.15, "K", 0.02, "assumed", "", "what comes out of the oven: 90 °C all through"
 )
+BATHED: Final = Sourced(
+    283.15, "K", 0.02, "assumed", "", "what stands in iced water “until cold”: 10 °C"
+)
 MOIST: Final = Sourced(
     0.5, "1", 0.2, "assumed", "", "share of water below which cooling is no matter of hours: bread"
 )

@@ -251,7 +251,8 @@ def _stays(scene: Scene, event: _Event, pot: Dish, filled: Dish) -> list[Stay]:
         dish, until = (filled, None) if last else (pot, staging.OFF_THE_COUNTER.value)
         if place == "ice bath":
             dish = replace(dish, stirred=_STIRRED.search(event.text) is not None)
-            until = None if last else cooling_changes.STEAMED_OFF.value
+            cold = _UNTIL_COLD.search(event.text) is not None
+            until = (c.BATHED if cold else cooling_changes.STEAMED_OFF).value if not last else None
         elif place == "counter" and until is not None:
             until = max(until, scene.place.room + 5.0)
         stays.append(Stay(dish, _spot(place, scene), until))
