@@ -98,9 +98,8 @@ def test_the_additive_model_of_jcgm_101() -> None:
 
 @pytest.mark.published
 def test_the_mass_calibration_of_jcgm_101() -> None:
-    """JCGM 101:2008, 9.3, table 6: Monte Carlo gives δm = 1.234 mg, u = 0.0754 mg, and the
-    shortest 95 % interval [1.084 5, 1.383 5] mg (values from memory).
-    """
+    # JCGM 101:2008, 9.3, table 6: Monte Carlo gives δm = 1.234 mg and u = 0.0754 mg; the values
+    # are from memory.
     many = Streams(seed=1, n=1_000_000, most=8)
 
     def drawn(

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from math import pi
 
-import CoolProp.CoolProp as coolprop
 import numpy as np
 import pytest
+from CoolProp import CoolProp
 
 from counterproof.claims.figure import Figure
 from counterproof.claims.likenesses import Surroundings, gas_volume, liken, likened, sphere_volume
@@ -32,7 +32,7 @@ def exact(value: float, unit: str) -> Figure:
 @pytest.mark.parametrize("celsius", [0.0, 20.0, 30.0])
 def test_gas_volumes_follow_the_density_of_coolprop(celsius: float) -> None:
     # Span & Wagner (1996) as CoolProp computes it, at 1 atm.
-    density = coolprop.PropsSI("D", "T", 273.15 + celsius, "P", 101325, "CO2")
+    density = CoolProp.PropsSI("D", "T", 273.15 + celsius, "P", 101325, "CO2")
     assert 1 / gas_volume(1.0, 273.15 + celsius) == pytest.approx(density, rel=2e-4)
 
 

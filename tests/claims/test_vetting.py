@@ -104,6 +104,21 @@ def test_a_claim_decided_by_masses_inside_one_factor_is_not_judged_by_it(claim: 
     assert found.verdict == "cannot be judged" or "national set" in found.basis
 
 
+@pytest.mark.parametrize(
+    ("words", "contradicted"),
+    [
+        ('"less than half": this recipe < 0.5 × beef', False),
+        ('"at least twice as much with beef": this recipe < 0.5 × beef', False),
+        ('"ten times less": this recipe < 0.5 × beef', True),
+        ('"it is lower": this recipe < beef', False),
+    ],
+)
+def test_words_in_quotation_marks_say_what_is_asked(
+    claim: Any, words: str, contradicted: bool
+) -> None:
+    assert bool(claim(words).contradicted) is contradicted
+
+
 def test_what_is_not_counted_cannot_be_judged(claim: Any) -> None:
     found = claim("the gas in one glass is less than 5 g of CO2", "01")
     assert found.verdict == "cannot be judged"

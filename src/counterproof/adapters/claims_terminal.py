@@ -161,6 +161,8 @@ def _claim(page: Page, claim: VettedClaim) -> list[Text]:
     made = [lead + told]
     if claim.reason:
         made.append(page.words(printable(claim.reason), GREY if claim.kept else BLUE))
+    if claim.contradicted:
+        made.append(page.sign("fault") + Text(" ") + page.words(claim.contradicted, BLUE))
     failing = [one for one in claim.other_bases if one.holds is False]
     if failing:
         made.append(page.words("; ".join(_on(one) for one in failing), GREY))

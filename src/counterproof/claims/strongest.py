@@ -77,19 +77,30 @@ def strongest_wording(
         On all bases if there is one, else on the stated one and said so; None where nothing of
         the kind holds.
     """
-    everywhere = _wording(asked, grounds, level)
-    if everywhere is not None or len(grounds) == 1:
-        return everywhere
-    alone = _wording(asked, grounds[:1], level)
-    return None if alone is None else f"{alone}, on this basis"
-
-
-def _wording(asked: Asked, grounds: Sequence[Sequence[Figure]], level: float) -> str | None:
     factor, base = _unscaled(asked.right)
     lower = asked.relation in {"<", "<="}
-    pairs = [(sides[0].draws, sides[1].draws / factor) for sides in grounds]
     if isinstance(base, Literally):
         return _bound(asked, [sides[0] for sides in grounds], level, lower=lower)
+    pairs = [(sides[0].draws, sides[1].draws / factor) for sides in grounds]
+    everywhere, alone = (_best(some, level, lower=lower) for some in (pairs, pairs[:1]))
+    if alone is None:
+        return None
+    if everywhere is not None and (
+        _same_side(everywhere[0], lower=lower) or not _same_side(alone[0], lower=lower)
+    ):
+        return _sentence(asked, base, everywhere, lower=lower)
+    return f"{_sentence(asked, base, alone, lower=lower)}, on the stated basis"
+
+
+def _same_side(multiple: float, *, lower: bool) -> bool:
+    """Whether a multiple still says lower, or higher."""
+    return multiple <= 1.0 if lower else multiple >= 1.0
+
+
+def _best(
+    pairs: Sequence[tuple[Draws, Draws]], level: float, *, lower: bool
+) -> tuple[float, str] | None:
+    """The tightest multiple that holds for all pairs."""
     fitting = [
         (multiple, words)
         for multiple, words in MULTIPLES
@@ -97,7 +108,11 @@ def _wording(asked: Asked, grounds: Sequence[Sequence[Figure]], level: float) ->
     ]
     if not fitting:
         return None
-    multiple, words = fitting[0] if lower else fitting[-1]
+    return fitting[0] if lower else fitting[-1]
+
+
+def _sentence(asked: Asked, base: Quantity, best: tuple[float, str], *, lower: bool) -> str:
+    multiple, words = best
     name, other = called(asked.left), called(base)
     verb = _verb(asked.left)
     if multiple == 1.0:

@@ -14,7 +14,7 @@ from counterproof.claims.grammar import asked as read_claim
 from counterproof.claims.grammar import figured as read_figure
 from counterproof.claims.likelihood import LEVEL, ShareTrue
 from counterproof.claims.likenesses import Seen, Surroundings, likened
-from counterproof.claims.loose import Loose
+from counterproof.claims.loose import Loose, numbers_in
 from counterproof.claims.material import Basis, Material
 from counterproof.claims.operations import (
     Asked,
@@ -23,6 +23,7 @@ from counterproof.claims.operations import (
     Phase,
     Portion,
     Quantity,
+    Scaled,
     parts,
 )
 from counterproof.claims.overclaims import Flagged
@@ -109,6 +110,7 @@ class VettedClaim:
     reason: str = ""
     sources: tuple[str, ...] = ()
     words: str = ""  # what is said in its place
+    contradicted: str = ""  # a number in those words that the comparison does not ask
 
     @property
     def kept(self) -> bool:
@@ -128,6 +130,7 @@ class VettedClaim:
             "verdict": self.verdict,
             "basis": self.basis,
             "reason": self.reason or None,
+            "words_contradict": self.contradicted or None,
             "ratio": None if self.ratio is None else self.ratio.to_dict(),
             "other_bases": [one.to_dict() for one in self.other_bases],
             "strongest_that_holds": self.strongest,
@@ -174,6 +177,7 @@ class Vetted:
             any(not claim.kept for claim in self.claims)
             or any(one.figure is None and one.said is None for one in self.figures)
             or any(one.contradicts for one in self.loose)
+            or any(claim.contradicted for claim in self.claims)
         )
 
     def to_dict(self) -> dict[str, Any]:
@@ -387,7 +391,26 @@ def vetted_claim(
         _why(asked_there, verdict),
         tuple(dict.fromkeys(pair[0].sources + pair[1].sources)),
         words,
+        _contradicted(asked),
     )
+
+
+def _contradicted(asked: Asked) -> str:
+    """A number in the words in quotation marks that is not the one the comparison asks."""
+    if not asked.words:
+        return ""
+    factor = 1.0
+    right = asked.right
+    while isinstance(right, Scaled):
+        factor, right = factor * right.factor, right.of
+    fitting = {factor, 1 / factor if factor else factor, abs(1 - factor)}
+    for number in numbers_in(asked.words):
+        if number.unit not in {"ratio", "share", "less", "more"}:
+            continue
+        if not any(abs(number.value - one) <= 0.05 * one for one in fitting):
+            said_there = asked.words[number.start : number.end]
+            return f"The words say “{said_there}”; the comparison asks for {factor:.3g} times."
+    return ""
 
 
 def _sides(asked: Asked) -> tuple[Quantity, ...]:
