@@ -10,7 +10,7 @@ from typing import Any, Final, Literal
 from counterproof import numerals
 from counterproof.claims.figure import Figure
 from counterproof.draws import Range, Streams
-from counterproof.footprint.items import energy_factor
+from counterproof.footprint.activities import energy_factor
 from counterproof.physics import carbon_dioxide
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place, Ring

@@ -9,6 +9,7 @@ from typing import Literal
 
 from rapidfuzz import fuzz, process
 
+from counterproof.claims.figure import Figure
 from counterproof.claims.grammar import nearest_phrases
 from counterproof.costing import Cost
 from counterproof.draws import Streams
@@ -108,6 +109,8 @@ class Material:
         self.audience = audience
         self._entries: dict[tuple[str, str | None], tuple[Reading, Plan]] = {}
         self._costs: dict[str, Cost | None] = {}
+        self._lines: dict[tuple[str, str], tuple[MarkedLine, ...]] = {}
+        self.figures: dict[tuple[object, Basis], Figure] = {}
         self._footprints: dict[tuple[str, str | None, RangeFor, object], Footprint] = {}
 
     @property
@@ -260,6 +263,12 @@ class Material:
             Empty where no line is meant. A food class names all its lines, else the foods' names
             decide, and if none fits, the lines' own words.
         """
+        key = (words, subject.key)
+        if key not in self._lines:
+            self._lines[key] = self._named_lines(words, subject)
+        return self._lines[key]
+
+    def _named_lines(self, words: str, subject: Subject) -> tuple[MarkedLine, ...]:
         reading, _ = self.entry(subject)
         asked = {singular(word) for word in bare(words).split()}
         if not asked:

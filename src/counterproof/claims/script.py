@@ -7,8 +7,10 @@ directions, links, footnotes, task boxes; so are HTML comments, code and what a 
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Final, Literal
 
 from counterproof.errors import NotUnderstood
@@ -70,6 +72,17 @@ class Script:
     expressions: tuple[Expression, ...]
     title: str
 
+    @cached_property
+    def _ends(self) -> list[tuple[int, int]]:
+        """Where sentences end, outside all expressions."""
+        starts = [one.start for one in self.expressions]
+        found = []
+        for match in _SENTENCE_END.finditer(self.text):
+            at = bisect_left(starts, match.start()) - 1
+            if at < 0 or match.start() >= self.expressions[at].end:
+                found.append(match.span())
+        return found
+
     def line_of(self, place: int) -> int:
         """Return the line a place stands on.
 
@@ -100,20 +113,11 @@ class Script:
         str
             On one line.
         """
-        start = max((m.end() for m in _ends(self) if m.end() <= expression.start), default=0)
+        start = max((end for _, end in self._ends if end <= expression.start), default=0)
         end = min(
-            (m.start() for m in _ends(self) if m.start() >= expression.end), default=len(self.text)
+            (begin for begin, _ in self._ends if begin >= expression.end), default=len(self.text)
         )
         return " ".join(resolved(self, shown, start, end).split())
-
-
-def _ends(script: Script) -> list[re.Match[str]]:
-    inside = [(one.start, one.end) for one in script.expressions]
-    return [
-        match
-        for match in _SENTENCE_END.finditer(script.text)
-        if not any(start < match.start() < end for start, end in inside)
-    ]
 
 
 def guarded(text: str) -> list[tuple[int, int]]:

@@ -101,14 +101,22 @@ def _best(
     pairs: Sequence[tuple[Draws, Draws]], level: float, *, lower: bool
 ) -> tuple[float, str] | None:
     """The tightest multiple that holds for all pairs."""
-    fitting = [
-        (multiple, words)
-        for multiple, words in MULTIPLES
-        if all(_kept(left, multiple * right, level, lower=lower) for left, right in pairs)
-    ]
-    if not fitting:
-        return None
-    return fitting[0] if lower else fitting[-1]
+
+    def fits(at: int) -> bool:
+        return all(
+            _kept(left, MULTIPLES[at][0] * right, level, lower=lower) for left, right in pairs
+        )
+
+    # The looser a multiple, the more draws it holds in: the tightest is found by halving.
+    order = range(len(MULTIPLES)) if lower else range(len(MULTIPLES) - 1, -1, -1)
+    low, high = 0, len(order)
+    while low < high:
+        middle = (low + high) // 2
+        if fits(order[middle]):
+            high = middle
+        else:
+            low = middle + 1
+    return MULTIPLES[order[low]] if low < len(order) else None
 
 
 def _sentence(asked: Asked, base: Quantity, best: tuple[float, str], *, lower: bool) -> str:

@@ -40,9 +40,7 @@ FIZZY = "water-sparkling"
 """Food.id of what brings the gas."""
 
 
-def worked(  # noqa: PLR0911 - one return for each operation of the closed set
-    quantity: Quantity, material: Material, basis: Basis
-) -> Figure:
+def worked(quantity: Quantity, material: Material, basis: Basis) -> Figure:
     """A quantity as a figure.
 
     Parameters
@@ -64,6 +62,15 @@ def worked(  # noqa: PLR0911 - one return for each operation of the closed set
     NotUnderstood
         If it names something that is not there, or adds what cannot be added.
     """
+    key = (quantity, basis)
+    if key not in material.figures:
+        material.figures[key] = _worked(quantity, material, basis)
+    return material.figures[key]
+
+
+def _worked(  # noqa: PLR0911 - one return for each operation of the closed set
+    quantity: Quantity, material: Material, basis: Basis
+) -> Figure:
     n = material.streams.n
     if isinstance(quantity, Literally):
         return Figure.exact(quantity.value, quantity.unit, n)
