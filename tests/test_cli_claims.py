@@ -54,6 +54,17 @@ def test_liken_draws_to_scale(capsys: pytest.CaptureFixture[str], tmp_path: Path
     assert place.read_text().startswith("<svg")
 
 
+def test_liken_draws_a_pair_alike(capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+    place = tmp_path / "pair.svg"
+    arguments = ["550gCO2e", "--beside", "7.5kgCO2e", "--draw", str(place)]
+    status, _, _ = run(capsys, "liken", *arguments)
+    assert status == 0
+    assert "beside" in place.read_text()
+    status, told = document(capsys, "liken", "550gCO2e", "--beside", "7L", "--draw", str(place))
+    assert status == 2
+    assert "7L" in told["error"]["message"]
+
+
 @pytest.mark.parametrize("quantity", ["12", "12 apples", "kg", "-3kgCO2"])
 def test_liken_says_which_quantities_are_taken(
     capsys: pytest.CaptureFixture[str], quantity: str

@@ -261,6 +261,27 @@ def likened_quantity(
     return figure, liken(figure, around)
 
 
+def drawn_alike(pictured: Sequence[Sequence[Seen]]) -> tuple[Seen, ...]:
+    """One likeness of each quantity, all of one kind that can be drawn.
+
+    Parameters
+    ----------
+    pictured : sequence of sequence of Seen
+        The likenesses of each quantity, the best first.
+
+    Returns
+    -------
+    tuple of Seen
+        Of the kind that is best for the first; empty where they have none in common.
+    """
+    for seen in pictured[0]:
+        alike = [next((one for one in some if one.kind == seen.kind), None) for some in pictured]
+        found = tuple(one for one in alike if one is not None)
+        if seen.shape != "none" and len(found) == len(pictured):
+            return found
+    return ()
+
+
 _QUANTITY: Final = re.compile(
     r"^\s*(?P<number>\d{1,9}(?:\.\d{1,9})?|\.\d{1,9})\s*(?P<unit>mg|g|kg|t|ml|l|wh|kwh|litres?|liters?)\s*"
     r"(?:of\s+)?(?P<gas>co2eq?|co2-eq|co₂e|co2|co₂|carbon dioxide)?\s*$",

@@ -359,7 +359,7 @@ def _lines(of: Lines, material: Material, basis: Basis) -> Figure:
     at = [
         place
         for place, part in enumerate(found.items)
-        if part.item.number in numbers and part.item.unit != "kWh"
+        if part.item.kind == "line" and part.item.number in numbers
     ]
     if not at:
         raise Unworked(

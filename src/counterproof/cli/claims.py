@@ -37,6 +37,10 @@ def liken(
         str | None,
         typer.Option("--draw", metavar="FILE", help="Draw the best one to scale, as SVG."),
     ] = None,
+    beside: Annotated[
+        str | None,
+        typer.Option("--beside", metavar="QUANTITY", help="Draw a second quantity beside it."),
+    ] = None,
     kitchen: KitchenFile = None,
     seed: Seed = 1,
     draws: DrawCount = 10_000,
@@ -48,25 +52,28 @@ def liken(
     said = " ".join(quantity)
     episode = None if recipe is None else _episode(Path(recipe), kitchen)
     place = opening.kitchen(kitchen) if episode is None else episode.order.kitchen
+    bench, streams = opening.bench(place), opening.streams(seed, draws)
     figure, seen = vetting_cases.likened_quantity(
-        said,
-        place,
-        opening.bench(place),
-        opening.streams(seed, draws),
-        celsius=celsius,
-        episode=episode,
+        said, place, bench, streams, celsius=celsius, episode=episode
     )
     if drawing is not None:
         from counterproof.adapters.files import write_atomically
         from counterproof.press.likenesses import to_scale
 
-        drawn = next((one for one in seen if one.shape != "none"), None)
-        if drawn is None:
-            raise InputError(
-                f"Nothing that can be drawn pictures {said}.",
-                remedy="Give an amount that makes between 1 and 300 balloons, pots or bottles.",
+        pictured = [seen]
+        if beside is not None:
+            _, other = vetting_cases.likened_quantity(
+                beside, place, bench, streams, celsius=celsius, episode=episode
             )
-        write_atomically(Path(drawing), to_scale([drawn], said).encode())
+            pictured.append(other)
+        drawn = vetting_cases.drawn_alike(pictured)
+        if not drawn:
+            raise InputError(
+                f"Nothing that can be drawn pictures {' and '.join(filter(None, (said, beside)))}.",
+                remedy="Give amounts that make between 1 and 300 balloons, pots or bottles.",
+            )
+        title = said if beside is None else f"{said} beside {beside}"
+        write_atomically(Path(drawing), to_scale(drawn, title).encode())
     if as_json:
         outcome.print_json({"quantity": said, "likenesses": [one.to_dict() for one in seen]})
     else:
