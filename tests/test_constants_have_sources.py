@@ -15,8 +15,9 @@ from counterproof.physics import cooling_rules, hob
 from counterproof.physics.values import Fit
 from counterproof.sourced import Sourced
 
-OWN = {"exact", "assumed", "derived"}
-"""What is no publication: definitions, house choices that say why, what follows from others."""
+OWN = {"exact", "assumed", "derived", "common practice"}
+"""What is no publication: definitions, house choices that say why, what follows from others,
+and facts of the trade that nobody prints."""
 
 
 def _constants(held: Any, depth: int = 0) -> Iterator[Sourced | Fit]:
