@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+import numpy as np
+
 from counterproof.physics.cooling_changes import Limit
 from counterproof.physics.cooling_rules import CoolingRule
 from counterproof.physics.cooling_scene import Dish, Run, Spot
@@ -93,7 +95,7 @@ def limits_left(
             spent = passed + (asked.already or 0.0)
         elif now < clock:
             early = cooled.until_each((clock,))[0]
-            begun = 0.0 if fit is None else fit.between(0.0 * early, early).p05
+            begun = 0.0 if fit is None else fit.between(np.zeros_like(early), early).p05
             spent = max(passed - begun, 0.0)
         elif rule.clock is None:
             spent = passed

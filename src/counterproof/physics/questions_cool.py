@@ -138,7 +138,7 @@ def _from_now(cooled: Run, fit: Fit, goals: Sequence[float]) -> dict[str, Any]:
         "from_last_measured": [
             {
                 "to_celsius": goal - ZERO_CELSIUS,
-                "seconds": fit.between(0.0 * row, row).shifted(-fit.last).to_dict(),
+                "seconds": fit.between(np.zeros_like(row), row).shifted(-fit.last).to_dict(),
             }
             for goal, row in zip(goals, late, strict=True)
         ],
