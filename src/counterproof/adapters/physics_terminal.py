@@ -58,7 +58,7 @@ def print_answer(answer: Answer, tables: Tables, console: Console, middle: str =
         ],
     )
     _section(page, "Cautions", [page.words(said) for said in answer.cautions])
-    _section(page, "Assumed", [page.words(_sentence(said), GREY) for said in answer.assumed])
+    _section(page, "Assumed", [page.words(_assumption(said), GREY) for said in answer.assumed])
     _section(page, "Sources", _sources(page, answer, tables.sources))
 
 
@@ -99,6 +99,14 @@ def _sentence(said: str) -> str:
     words = printable(said)
     words = f"{words[:1].upper()}{words[1:]}"
     return words if words.endswith((".", "!", "?")) else f"{words}."
+
+
+def _assumption(said: str) -> str:
+    """What is assumed before its number: nobody reads a bare 0.55."""
+    number, colon, reason = said.removeprefix("assumed ").partition(": ")
+    if not colon:
+        return _sentence(said)
+    return _sentence(f"{reason.rstrip('.')} ({number.removesuffix(' ± 0%')})")
 
 
 def _sources(page: Page, answer: Answer, known: Mapping[str, Source]) -> list[Text]:

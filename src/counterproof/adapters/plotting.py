@@ -176,8 +176,9 @@ def listed(plot: Plot, count: int = 7) -> str:
     """
     places = np.linspace(plot.along[0], plot.along[-1], count)
     values = np.interp(places, plot.along, plot.up)
+    decimals = 0 if max(plot.up) - min(plot.up) >= 10.0 else 1
     return ", ".join(
-        f"{numerals.plain(float(at), numerals.MOST_DIGITS)} {plot.along_unit} "
-        f"{numerals.plain(float(value), numerals.MOST_DIGITS)} {plot.up_unit}"
+        f"{numerals.plain(float(at))} {plot.along_unit} "
+        f"{numerals.number(float(value), decimals)} {plot.up_unit}"
         for at, value in zip(places, values, strict=True)
     )

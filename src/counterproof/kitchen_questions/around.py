@@ -7,7 +7,7 @@ from typing import Any
 
 from counterproof.draws import Lognormal, Parameter, Streams
 from counterproof.errors import InputError
-from counterproof.kitchen_physics import WATER, is_known, makeup_of, place_of
+from counterproof.kitchen_physics import LIKE_VEGETABLES, WATER, is_known, makeup_of, place_of
 from counterproof.kitchen_questions.amounts import Amount
 from counterproof.physics import food_properties, water
 from counterproof.physics.answer import Answer
@@ -80,6 +80,22 @@ class Around:
     def freezer(self) -> float:
         """Temperature of the freezer. [K]"""
         return ZERO_CELSIUS + self.kitchen.freezer_celsius
+
+    def at_most_the_boil(self, end: float | None) -> float | None:
+        """Return a wanted temperature; None for one that is the boil to a twentieth of a degree.
+
+        Parameters
+        ----------
+        end : float or None
+            Wanted; None for the boil. [K]
+
+        Returns
+        -------
+        float or None
+            Water boils at 99.97 °C at sea level: who says 100 °C means the boil. [K]
+        """
+        near = end is not None and abs(end - self.place.boil) < 0.05
+        return None if near else end
 
     def elsewhere(self, *, altitude: float | None = None, room: float | None = None) -> Around:
         """Return the same with another room or height.
@@ -215,21 +231,22 @@ def stuff(said: str | None, around: Around) -> Stuff:
     Returns
     -------
     Stuff
-        Water, or a food with what it is made of.
-
-    Raises
-    ------
-    InputError
-        If no food is known by that name.
+        Water, or a food with what it is made of; one that is not known is counted like
+        vegetables, with a doubt that says so.
     """
     if said is None:
         return Stuff()
     match = around.bench.matcher.match(said)
     if match.food is None:
         near = [runner.food.name for runner in match.runners_up]
-        near = near or [food.name for food in around.bench.matcher.nearest(said, 5)]
-        hint = f"Did you mean {', or '.join(near)}?" if near else "See counterproof foods."
-        raise InputError(f"No food is known here as “{said}”.", remedy=hint)
+        hint = f" Known are {', '.join(near)}." if near else ""
+        message = (
+            f"no food is known here as “{said}”: it is counted like cooked vegetables, 88 % water, "
+            f"and as thick.{hint}"
+        )
+        makeup = food_properties.makeup(LIKE_VEGETABLES)
+        unknown = Flag("food-unknown", message)
+        return Stuff(said, makeup, 0.0, liquid=False, food_class="", flags=(unknown,))
     return of_food(match.food, said, around.bench.tables)
 
 
@@ -314,7 +331,7 @@ class Load:
         Raises
         ------
         InputError
-            If a food comes without its mass, a mass without its food, or no food is known so.
+            If a food comes without its mass, or a mass without its food.
         """
         if self.food is not None and self.mass is None:
             raise InputError(

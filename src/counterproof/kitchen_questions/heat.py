@@ -119,6 +119,7 @@ def heat(
     """
     _loaded(load, "heated")
     begins = around.tap if start is None else start
+    end = around.at_most_the_boil(end)
     contents, what = load.read(around, begins)
     ring = setting.ring(around, contents)
     answer = questions_heat.heat(
@@ -314,6 +315,7 @@ def kettle(
         Time, energy, where the rest goes.
     """
     begins = around.tap if start is None else start
+    end = around.at_most_the_boil(end)
     return questions_plugged.boil_kettle(
         mass_of_water(water, begins), begins, end, power=power, place=around.place, take=around.take
     )
@@ -354,8 +356,9 @@ def microwave(
     """
     _loaded(load, "heated")
     begins = around.fridge if start is None else start
+    wanted = around.at_most_the_boil(end) or around.place.boil
     contents, what = load.read(around, begins)
     answer = questions_plugged.microwave_food(
-        contents, begins, end, output=power, place=around.place, take=around.take
+        contents, begins, wanted, output=power, place=around.place, take=around.take
     )
     return what.told(answer)

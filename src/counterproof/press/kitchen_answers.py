@@ -49,12 +49,28 @@ _LABELS: Final[Mapping[str, str]] = {
     "heat_removed_j": "heat taken out",
     "freezing_celsius": "begins to freeze",
     "largest_ml": "largest vessel",
-    "start_before_s": "start before",
+    "start_before_s": "time to allow",
     "share_in_time": "in time",
     "co2_g_per_l": "carbon dioxide",
     "volumes": "volumes",
     "volumes_at_sixty_fahrenheit": "volumes at 60 °F",
     "volumes_ideal_gas": "volumes, ideal gas",
+    "carbonic_acid_g_per_l": "of it as acid",
+    "equilibrium_g_per_l": "in the end",
+    "partial_bar": "of the gas alone",
+    "absolute_bar": "in all",
+    "gauge_bar": "on the gauge",
+    "air_left_bar": "air left",
+    "gas_used_g": "gas used",
+    "gas_dissolved_g": "into the water",
+    "gas_head_g": "into the head space",
+    "gas_purged_g": "let out with the air",
+    "gas_passed_g": "past the valve",
+    "cylinder_bar": "in the cylinder",
+    "cylinder_liquid_share": "of it liquid",
+    "cylinder_full_of_liquid_celsius": "full of liquid from",
+    "room_added_ppm": "a leak adds",
+    "specific_gravity": "specific gravity",
     "ph": "pH",
     "kept_share": "kept in pouring",
     "in_glass_g_per_l": "in the glass",
@@ -69,7 +85,8 @@ _LABELS: Final[Mapping[str, str]] = {
     "gain_half_the_size": "half the size",
     "time_for_wanted_s": "time for the share",
     "flavours_l": "the bottle makes",
-    "dilution_share": "water in it from ice",
+    "cylinder_state": "the cylinder holds",
+    "dilution_share": "diluted by",
     "brix": "°Brix",
     "density_kg_per_l": "density",
     "acid_g_per_l": "acid, as citric",
@@ -93,7 +110,9 @@ _TIMES: Final = frozenset(
 )  # fmt: skip
 """Quantities that are so many times another."""
 _SHARES: Final = frozenset({"share_of_full_power", "share_in_time"})
-_INNER: Final = frozenset({"interpolant_error_share", "solver_runs", "planned"})
+_INNER: Final = frozenset(
+    {"interpolant_error_share", "solver_runs", "planned", "co2_mole_fraction"}
+)
 """How it was computed; in JSON, not in print."""
 _RULINGS: Final = {
     "over": "that is over the limit",
@@ -206,8 +225,10 @@ def _cool(answer: Answer, *_: _Say) -> str:
         "celsius", span["to_celsius"]
     )
     time = quantity("time_s", span["seconds"])
-    if time == "never":
-        return f"{where} the {answer.inputs['food']} never falls {fall}; {_RULINGS[judged.verdict]}"
+    if time.endswith("never"):
+        return (
+            f"{where} the {answer.inputs['food']} may never fall {fall}; {_RULINGS[judged.verdict]}"
+        )
     return (
         f"{where} the {answer.inputs['food']} takes {time} to fall {fall}; "
         f"{_RULINGS[judged.verdict]}"
@@ -242,7 +263,7 @@ def _carbonate(answer: Answer, result: _Say, given: _Say) -> str:
     if "wanted_g_per_l" in asked:
         place = "in the glass" if asked["in_glass"] else "in the water"
         if asked.get("celsius") is None:
-            return f"for {given('wanted_g_per_l')} {place} the water is at {result('celsius')}"
+            return f"{given('wanted_g_per_l')} {place} takes water at {result('celsius')} or colder"
         return (
             f"{given('wanted_g_per_l')} {place} takes {result('gauge_bar')} on the gauge at "
             f"{given('celsius')}"
@@ -266,16 +287,19 @@ def _steep(answer: Answer, result: _Say, given: _Say) -> str:
     return told
 
 
-def _mix(answer: Answer, result: _Say, _: _Say) -> str:
+def _mix(answer: Answer, result: _Say, given: _Say) -> str:
     sour = answer.result["acid_g_per_l"]
-    acid = f", {result('acid_g_per_l')} of acid" if (as_range(sour) or sour) else ""
+    acid = "" if _is_none(sour) else f", {result('acid_g_per_l')} of acid"
     amounts = answer.result.get("parts_ml")
     if amounts:
         parts = ", ".join(
             f"{quantity('part_ml', amount)} of {name}" for name, amount in amounts.items()
         )
         return f"{parts} make {result('brix')} °Brix{acid} in {result('volume_ml')}"
-    return f"the drink has {result('brix')} °Brix{acid} at {result('celsius')}"
+    told = f"the drink has {result('brix')} °Brix{acid} at {result('celsius')}"
+    if answer.inputs.get("wanted_celsius") is not None:
+        return f"{given('ice_g')} of ice bring it to {given('wanted_celsius')}: {told}"
+    return told
 
 
 _SENTENCES: Final[Mapping[str, Callable[[Answer, _Say, _Say], str]]] = {
@@ -302,7 +326,7 @@ def lines(answer: Answer, middle: str = "mean") -> list[tuple[str, str]]:
     """
     made: list[tuple[str, str]] = []
     for key, value in answer.result.items():
-        if key in _INNER or value is None:
+        if key in _INNER or value is None or (answer.process == "mix" and _is_none(value)):
             continue
         if key in _SPECIAL:
             made += _SPECIAL[key](value, middle)
@@ -310,9 +334,14 @@ def lines(answer: Answer, middle: str = "mean") -> list[tuple[str, str]]:
             continue
         elif not isinstance(value, Mapping | list | tuple):
             made.append((label(key), _told(key, value, middle)))
-        elif as_range(value) is not None:
+        elif isinstance(value, Mapping) and "p05" in value:
             made.append((label(key), quantity(key, value, middle)))
     return made
+
+
+def _is_none(value: Any) -> bool:
+    """Whether nothing of it is in the drink: no ice, no alcohol, no gas."""
+    return isinstance(value, float) and value == 0.0
 
 
 def _told(key: str, value: Any, middle: str) -> str:

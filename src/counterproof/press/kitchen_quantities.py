@@ -67,7 +67,7 @@ def suffix(key: str) -> str:
     str
         Such as ``_s``; empty where the key carries no unit.
     """
-    return next((unit for unit in _UNITS if key.endswith(unit)), "")
+    return next((unit for unit in _UNITS if f"_{key}".endswith(unit)), "")
 
 
 def as_range(value: Any) -> Range | None:
@@ -112,13 +112,22 @@ def quantity(key: str, value: Any, middle: str = "mean") -> str:
     """
     found = as_range(value)
     if found is None:
-        return value.replace("-", " ") if isinstance(value, str) else "never"
+        return (
+            value.replace("-", " ") if isinstance(value, str) else _open_ended(key, value, middle)
+        )
     unit = _unit(suffix(key), abs(numerals.middle_value(found, middle)))
     scaled = found.scaled(1.0 / unit.size)
     if scaled.p05 == scaled.p95:
         number = _exact(scaled.mean, unit)
         return f"{number}{numerals.SPACE}{unit.name}".strip()
     return numerals.shown(scaled, middle, unit.name, unit.finest).text
+
+
+def _open_ended(key: str, value: Any, middle: str) -> str:
+    """A time of which the slow end, or all of it, never comes."""
+    told = printed(value)
+    least = told.get("p05") if isinstance(told, Mapping) else None
+    return "never" if least is None else f"{quantity(key, least, middle)} or more, maybe never"
 
 
 def _unit(end: str, size: float) -> _Unit:
