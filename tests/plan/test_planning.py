@@ -114,6 +114,17 @@ def test_what_cannot_be_is_marked_and_not_an_end(bench: Workbench) -> None:
     assert any(mark.kind == "beyond-the-model" for _, mark in plan.marks)
 
 
+def test_water_that_only_a_step_names_is_heated_too(bench: Workbench) -> None:
+    steps = "Boil the potatoes in salted water for 15 minutes."
+    unlisted = planned(bench, "1 kg potatoes, peeled weight", steps)
+    dry = planned(bench, "1 kg potatoes, peeled weight", "Boil the potatoes for 15 minutes.")
+    listed = planned(bench, "1 kg potatoes, peeled weight; 800 ml water", steps)
+    assert [use.name for use in unlisted.energy][:2] == ["bring to the boil", "heat the water"]
+    assert kwh(dry) < kwh(unlisted) == pytest.approx(kwh(listed), rel=0.15)
+    assert not any(use.name == "heat the water" for use in listed.energy)
+    assert any("names water that no line lists" in said for said in unlisted.assumed)
+
+
 def test_boiling_water_comes_from_the_kettle(bench: Workbench) -> None:
     plan = planned(bench, "500 ml boiling water; 100 g couscous", "Pour over and leave 5 minutes.")
     assert [use.appliance for use in plan.energy] == ["kettle"]

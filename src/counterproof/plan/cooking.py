@@ -7,6 +7,7 @@ parameters: shared where it is the same hob, and exact at the mean.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import dataclass
 from typing import Final
@@ -25,12 +26,16 @@ from counterproof.physics.questions_heat import heat, simmer
 from counterproof.physics.questions_plugged import boil_kettle, microwave_food
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
+from counterproof.plan.covering import TO_COVER, level_of, liquid_over
 from counterproof.plan.model import Carrier, EnergyUse, Leaving
 from counterproof.plan.pot import KEPT_HOT, goes_on
 from counterproof.plan.scene import Scene
-from counterproof.reading.model import MarkedStep, Process
+from counterproof.reading.model import Constituent, MarkedStep, Process
 from counterproof.sourced import Sourced
 
+_IN_WATER: Final = re.compile(
+    r"\b(?:in|with|of) (?:[\w-]+ ){0,4}water\b|\bwater to cover\b|\bcover\w* (?:[\w-]+ ){0,4}water\b"
+)
 JOULES_PER_KWH: Final = 3.6e6
 IN_A_PAN: Final = frozenset({"fry", "toast"})
 SETTINGS: Final = {
@@ -167,7 +172,37 @@ class Cooking:
         done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place)
         kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
         self._use("bring to the boil", self._carrier(), kwh, step.written.number, "hob")
-        self.taken.warming.append(("bring to the boil", float(np.mean(done.result["time_s"]))))
+        seconds = float(np.mean(done.result["time_s"]))
+        seconds += self._unlisted_water(step, new)
+        self.taken.warming.append(("bring to the boil", seconds))
+
+    def _unlisted_water(self, step: MarkedStep, new: list[Constituent]) -> float:
+        """Heat the water that a step names and no line lists; return how long that takes. [s]"""
+        there = self.scene.in_pot(step)
+        if not _IN_WATER.search(step.written.text.lower()) or any(
+            part.food.food_class == WATER for part in there
+        ):
+            return 0.0
+        solids = [part for part in new if part.food.kind == "solid"]
+        firm = self.scene.contents(solids)
+        if not firm.mass:
+            return 0.0
+        number, kitchen = step.written.number, self.scene.reading.kitchen
+        level = level_of(step.written.text) or TO_COVER
+        scale = self.scene.reading.scale  # solved for the batch as written, as lines are
+        over = liquid_over(float(firm.volume(ZERO_CELSIUS + 20.0)) / scale, level, kitchen)
+        kilograms = 1000.0 * over.volume * scale
+        ring = self.scene.ring(kilograms, covered=True)
+        done = heat(Contents(kilograms), self.scene.tap, ring=ring, place=self.scene.place)
+        key = f"measure|water|to cover|{level.times:g}×+{level.over:g}|{solids[0].food.id}"
+        guess = Parameter(key, Lognormal.from_spread(1.0, over.spread))
+        kwh = Product(_kwh(done.result["input_j"]), (guess, _deviation("heating", c.HEATING)))
+        self._use("heat the water", self._carrier(), kwh.times(self._hob()), number, "hob")
+        self.taken.told[
+            f"Step {number} names water that no line lists: taken as {kilograms:.2g} kg, give or "
+            f"take {over.spread:.0%}, to cover what is in it; only its heat is counted."
+        ] = None
+        return float(np.mean(done.result["time_s"]))
 
     def _in_a_pan(self, step: MarkedStep, process: Process) -> None:
         parts = self.scene.named(step, process.kind) or self.scene.in_pot(step)

@@ -198,16 +198,19 @@ def _held(
         if gone.step is not None and gone.step <= number:
             left[gone.food] = left.get(gone.food, 0.0) + gone.mass.mean
     steam = left.pop("", 0.0)
-    held = []
-    for part in scene.in_pot(step):
-        if part.mass is None:
-            continue
-        mass = part.mass.mean - left.pop(part.food.id, 0.0)
-        if part.food.food_class == WATER:
-            mass, steam = max(mass - steam, 0.0), max(steam - mass, 0.0)
-        if mass > 0.0:
-            held.append((part.food, mass))
-    return tuple(held)
+    held = [
+        (part.food, part.mass.mean - left.pop(part.food.id, 0.0))
+        for part in scene.in_pot(step)
+        if part.mass is not None
+    ]
+    # What boils off is water: from water first, then from stock and the like.
+    held.sort(key=lambda pair: (pair[0].food_class != WATER, pair[0].kind != "liquid"))
+    kept = []
+    for food, mass in held:
+        off = min(steam, max(mass, 0.0)) if food.kind == "liquid" else 0.0
+        steam -= off
+        kept.append((food, mass - off))
+    return tuple((food, mass) for food, mass in kept if mass > 0.0)
 
 
 def _filled(text: str, pot: Dish, scene: Scene) -> Dish:

@@ -21,6 +21,7 @@ from counterproof.plan.parting import DISSOLVED
 from counterproof.plan.pot import named_lines
 from counterproof.plan.scene import Scene
 from counterproof.reading.model import Constituent, MarkedLine, Reading
+from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import Tables
 
 _OPEN: Final = frozenset({"to-cover", "no-amount"})
@@ -60,6 +61,29 @@ class Level:
     spread: float = 0.0
 
 
+@dataclass(frozen=True, slots=True)
+class Over:
+    """Liquid to a level.
+
+    Parameters
+    ----------
+    volume : float
+        How much. [m³]
+    spread : float
+        Its relative standard deviation. [1]
+    where : str
+        In which pot, in words.
+    """
+
+    volume: float
+    spread: float
+    where: str
+
+
+TO_COVER: Final = Level(1.0, packing.FINGER.value, packing.FINGER.spread)
+"""“To cover”, and where water is named without an amount."""
+
+
 def level_of(text: str) -> Level | None:
     """The level a line asks for.
 
@@ -83,7 +107,7 @@ def level_of(text: str) -> Level | None:
         unit = _LENGTHS.get(found["unit"], packing.FINGER.value)
         return Level(1.0, number * unit, c.LEVEL.spread)
     if _COVER.search(said):
-        return Level(1.0, packing.FINGER.value, packing.FINGER.spread)
+        return TO_COVER
     return None
 
 
@@ -124,30 +148,50 @@ def _solved(scene: Scene, line: MarkedLine, level: Level) -> MarkedLine:
     if line.food is None or not held.mass:
         return line
     scale = scene.reading.scale  # solved for the batch as written, so that scaling stays exact
-    volume = float(held.volume(_COOL)) / scale
-    pot = fitting_pot(scene.reading.kitchen, 1000 * volume * 2.0 * max(level.times, 1.0))
-    diameter = pot.diameter_m if pot is not None else None
-    amount = _amount(volume, level, diameter)
-    spread = _spread(amount, volume, level, diameter)
+    over = liquid_over(float(held.volume(_COOL)) / scale, level, scene.reading.kitchen)
+    spread = over.spread
     of = (
         food_properties.WATER
         if line.food.food_class == WATER
         else makeup_of(line.food.id, scene.tables)
     )
-    kilograms = amount() * float(food_properties.density(of, _COOL))
+    kilograms = over.volume * float(food_properties.density(of, _COOL))
     key = f"measure|{line.food.id}|to cover|{level.times:g}×+{level.over:g}|1"
     mass = Product(kilograms, (Parameter(key, Lognormal.from_spread(1.0, spread)),)).scaled(scale)
     names = " and ".join(dict.fromkeys(part.food.name for part in solids[:2]))
-    where = f"your {pot.name}" if pot is not None else "a pot of usual shape"
     note = Mark(
         "note",
         "level-in-the-pot",
-        f"{_level_in_words(level)} {names} in {where}: about {kilograms * scale:.2g} kg, give or take "
+        f"{_level_in_words(level)} {names} in {over.where}: about {kilograms * scale:.2g} kg, give or take "
         f"{spread:.0%} (the solids fill {packing.PACKING.value:.0%} of their bed). Measure it once "
         "and write it in to do better.",
     )
     kept = tuple(mark for mark in line.marks if mark.kind not in _OPEN | {"assumed-weight"})
     return replace(line, mass=mass, purchased=mass, marks=(*kept, note))
+
+
+def liquid_over(solids: float, level: Level, kitchen: Kitchen) -> Over:
+    """How much liquid stands to a level over solids in the cook's own pot, or one of usual shape.
+
+    Parameters
+    ----------
+    solids : float
+        Their volume, without gaps, > 0. [m³]
+    level : Level
+        How high.
+    kitchen : Kitchen
+        With its vessels.
+
+    Returns
+    -------
+    Over
+        Volume with its spread. [m³]
+    """
+    pot = fitting_pot(kitchen, 1000 * solids * 2.0 * max(level.times, 1.0))
+    diameter = pot.diameter_m if pot is not None else None
+    amount = _amount(solids, level, diameter)
+    where = f"your {pot.name}" if pot is not None else "a pot of usual shape"
+    return Over(amount(), _spread(amount, solids, level, diameter), where)
 
 
 def _solids(scene: Scene, line: MarkedLine) -> tuple[Constituent, ...]:
