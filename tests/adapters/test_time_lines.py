@@ -28,7 +28,7 @@ def task(
 
 TIMES = TimeProof(
     tasks=(
-        task(0, "prepare the ingredients", (0,) * 3, (9 * MINUTE,) * 3, "6–12 min", hands_on=True),
+        task(0, "prepare the ingredients", 0, 9 * MINUTE, "6–12 min", hands_on=True),
         task(1, "bring to the boil", 9 * MINUTE, 600, "8–12 min"),
         task(1, "simmer <slowly>", 1140, 1200, "20 min"),
         task(2, "chill", 2340, 36000, "8–12 h"),
