@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, fields
+from functools import cache
 from typing import TYPE_CHECKING, Any, Literal, get_args, get_origin, get_type_hints
 
 from counterproof.rows import Provenance
@@ -60,6 +61,7 @@ _CELLS: dict[Any, Cell] = {
 }
 
 
+@cache  # one entry for each class of rows; to evaluate type hints takes long
 def _typed_cells(row: type[Any]) -> dict[str, Cell]:
     hints = get_type_hints(row)
     cells: dict[str, Cell] = {}

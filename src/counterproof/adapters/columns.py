@@ -71,15 +71,19 @@ class Sheet:
                 file=form.file,
                 line=1,
             )
-        for number, line in enumerate(lines, FIRST_LINE):
-            if len(line) != len(heading):
-                raise TableError(
-                    f"the row has {len(line)} cells, the heading has {len(heading)}.",
-                    remedy="Put a cell that holds a comma between double quotes; leave no line empty.",
-                    file=form.file,
-                    line=number,
-                )
-        return cls.of_cells(form, lines)
+        if set(map(len, lines)) <= {len(heading)}:
+            return cls.of_cells(form, lines)
+        number, line = next(
+            (number, line)
+            for number, line in enumerate(lines, FIRST_LINE)
+            if len(line) != len(heading)
+        )
+        raise TableError(
+            f"the row has {len(line)} cells, the heading has {len(heading)}.",
+            remedy="Put a cell that holds a comma between double quotes; leave no line empty.",
+            file=form.file,
+            line=number,
+        )
 
     @classmethod
     def of_cells(
@@ -287,45 +291,49 @@ class Sheet:
             if "" in self.columns[name]:
                 raise self.fault(self.columns[name].index(""), f'"{name}" is empty.', "Fill it in.")
         for name, limits in self.form.limits.items():
-            for index, number in enumerate(self.columns[name]):
-                if number is not None and not limits.hold(number):
-                    raise self.fault(
-                        index,
-                        f'"{name}" is {number:g}, allowed is {limits}.',
-                        "Correct the number.",
-                    )
+            column = self.columns[name]
+            wrong = {n for n in set(column) if n is not None and not limits.hold(n)}
+            if wrong:
+                index = next(at for at, number in enumerate(column) if number in wrong)
+                raise self.fault(
+                    index,
+                    f'"{name}" is {column[index]:g}, allowed is {limits}.',
+                    "Correct the number.",
+                )
 
     def _check_references(self, sheets: Mapping[str, Sheet]) -> None:
         for name, target in self.form.refers.items():
             table, column = target.split(".")
             known = set(sheets[table].columns[column])
-            for index, value in enumerate(self.columns[name]):
-                if value not in known:
-                    raise self.fault(
-                        index,
-                        f'"{name}" says "{value}", which is not in the table {table}.',
-                        f'Add a row "{value}" to {table}, or correct the spelling.',
-                    )
-
-    def _check_provenance(self, sources: set[str]) -> None:
-        for index, (source, obtained, note) in enumerate(
-            self.joined(("source", "obtained", "note"))
-        ):
-            if source and source not in sources:
+            missing = set(self.columns[name]) - known
+            if missing:
+                index = next(at for at, v in enumerate(self.columns[name]) if v in missing)
+                value = self.columns[name][index]
                 raise self.fault(
                     index,
+                    f'"{name}" says "{value}", which is not in the table {table}.',
+                    f'Add a row "{value}" to {table}, or correct the spelling.',
+                )
+
+    def _check_provenance(self, sources: set[str]) -> None:
+        rows = self.joined(("source", "obtained", "note"))
+        for parts in dict.fromkeys(rows):  # most repeat; in the order of the file
+            source, obtained, note = parts
+            if source and source not in sources:
+                raise self.fault(
+                    rows.index(parts),
                     f'the source "{source}" is unknown.',
                     f'Add a record "{source}" to sources, or correct the spelling.',
                 )
             if obtained != "assumed" and not source:
                 raise self.fault(
-                    index,
+                    rows.index(parts),
                     f'the figure is "{obtained}" but names no source.',
                     'Name the source, or say "assumed" and why.',
                 )
             if obtained == "assumed" and not note:
                 raise self.fault(
-                    index, "an assumed figure gives no reason.", "Say why in the note."
+                    rows.index(parts), "an assumed figure gives no reason.", "Say why in the note."
                 )
 
     def rows(self) -> tuple[Any, ...]:

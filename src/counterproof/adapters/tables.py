@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import gc
 import hashlib
 import importlib.resources
 from collections import defaultdict
+from contextlib import contextmanager
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from counterproof import __version__
@@ -16,7 +18,7 @@ from counterproof.life_cycle_rows import LifeCycle
 from counterproof.rows import Own, Tables
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Mapping
+    from collections.abc import Callable, Iterable, Iterator, Mapping
     from importlib.resources.abc import Traversable
     from pathlib import Path
 
@@ -46,6 +48,23 @@ def load_tables(folder: Path | None = None, own: tuple[str, str] | None = None) 
     TableError
         If a file is missing or a row breaks a rule; it names file, line and remedy.
     """
+    with _uncollected():
+        return _loaded(folder, own)
+
+
+@contextmanager
+def _uncollected() -> Iterator[None]:
+    """Hold off the search for garbage while a hundred thousand things that stay are made."""
+    searching = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if searching:
+            gc.enable()
+
+
+def _loaded(folder: Path | None, own: tuple[str, str] | None) -> Tables:
     contents = table_contents(folder)
     sheets = {form.name: Sheet.read(form, contents[form.file]) for form in FORMS}
     held = None

@@ -181,11 +181,13 @@ class NameIndex:
         meaning: dict[frozenset[str], set[str]],
     ) -> None:
         """Put every name under its heads."""
+        known = {word for _, own in listed.values() for word in own}
+        telling = frozenset(word for word in known if not passable(word))
         for (_, said, region), (food, own) in listed.items():
             named = frozenset(own)
-            bare = sum(not passable(word) for word in named) <= 1
+            bare = len(named & telling) <= 1
             entry = IndexedName(food, named, said, region, len(meaning[named]) > 1, bare)
-            for head in _heads(own):
+            for head in _heads(own, telling):
                 self.by_head[head].append(entry)
             if not entry.contested:
                 self.alone.setdefault(named, entry)
@@ -220,11 +222,11 @@ def _minced(
             yield way, canonical(way)
 
 
-def _heads(own: tuple[str, ...]) -> tuple[str, ...]:
+def _heads(own: tuple[str, ...], telling: frozenset[str]) -> tuple[str, ...]:
     """The words by which a name is looked up: its last, and its last that is no modifier."""
     heads = {own[-1]}
     for word in reversed(own):
-        if not passable(word):
+        if word in telling:
             heads.add(word)
             break
     else:
