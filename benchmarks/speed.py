@@ -137,7 +137,11 @@ def measured(file: Path | None, column: str) -> dict[str, Any]:
             lines = [row[column] for row in csv.DictReader(content)]
         reading["development"] = reading_speeds(lines, tables)
     return {
-        "machine": {"cores": os.cpu_count(), "python": platform.python_version()},
+        "machine": {
+            "cores": os.cpu_count(),
+            "python": platform.python_version(),
+            "busy": os.getloadavg()[0],  # processes that wanted a core, the minute before
+        },
         "reading": reading,
         "tables": {
             "foods": len(tables.foods),

@@ -1,0 +1,46 @@
+"""Mixed and hostile text: every line keeps its place and its words, and none takes long to read."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterproof.reading.foods import Matcher
+from counterproof.reading.marking import read_lines
+from counterproof.recipe.model import WrittenLine
+from counterproof.rows import Tables
+
+LINES = (
+    "🥕🥕🥕",
+    "250 g сrеаm",  # Cyrillic look-alikes
+    "\u202e2 leeks\u200f",
+    "<b>2</b> leeks <script>",
+    "&frac12;&nbsp;leek",
+    "1 2 3 4 5 6 7 8 9",
+    "1/0 leeks",
+    "0/0 cups flour",
+    "NaN g sugar",
+    "9" * 40 + " leeks",
+    "3 (2 (1 (½ leeks",
+    "30% " * 2500,
+    "((((" * 2500,
+    "\x00",
+)
+
+
+@pytest.mark.parametrize("text", LINES)
+def test_a_hostile_line_is_kept_and_read(
+    text: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    (line,) = read_lines([WrittenLine(1, text)], shipped, shipped_matcher)
+    assert line.written.text == text
+    assert line.food is not None or any(mark.level == "fault" for mark in line.marks)
+
+
+def test_look_alikes_are_read_as_what_they_look_like(
+    shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    texts = ("250 g сrеаm", "250 g cream")
+    lines = [WrittenLine(at, text) for at, text in enumerate(texts, start=1)]
+    hostile, plain = read_lines(lines, shipped, shipped_matcher)
+    assert plain.food is not None
+    assert hostile.food == plain.food
