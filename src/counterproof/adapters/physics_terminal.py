@@ -19,6 +19,11 @@ if TYPE_CHECKING:
 
     from counterproof.rows import Source, Tables
 
+_CAPTIONS = {
+    "cool": "temperature, between the fast and the slow end",
+    "freeze": "temperature inside",
+    "thaw": "temperature inside",
+}
 _LABEL = 24
 """Columns of a quantity's name."""
 
@@ -137,15 +142,18 @@ def _plot(answer: Answer) -> Plot | None:
         along = [second / size for second in answer.curve.seconds]
         band = result.get("band")
         edges = [band["fast_celsius"], band["slow_celsius"]] if band else []
-        return Plot(along, answer.curve.celsius, name, "°C", _rules(answer), edges)
+        caption = _CAPTIONS.get(answer.process, "temperature")
+        return Plot(along, answer.curve.celsius, name, "°C", _rules(answer), edges, caption)
     if "by_temperature" in result:
         curve = result["by_temperature"]
-        return Plot(curve["celsius"], curve["co2_g_per_l"], "°C", "g/L")
+        caption = "what water takes up, by its temperature"
+        return Plot(curve["celsius"], curve["co2_g_per_l"], "°C", "g/L", caption=caption)
     if "extraction_curve" in result:
         curve = result["extraction_curve"]
         name, size = time_unit(curve["seconds"][-1])
         along = [second / size for second in curve["seconds"]]
-        return Plot(along, [100.0 * share for share in curve["share"]], name, "%")
+        shares = [100.0 * share for share in curve["share"]]
+        return Plot(along, shares, name, "%", caption="share drawn out, over time")
     return None
 
 

@@ -37,6 +37,8 @@ class Plot:
         Limits, drawn across. [as `up_unit`]
     edges : sequence of sequence of float
         Further curves over the same places: the ends of a range. [as `up_unit`]
+    caption : str
+        What the curve is.
     """
 
     along: Sequence[float]
@@ -45,6 +47,7 @@ class Plot:
     up_unit: str
     rules: Sequence[float] = ()
     edges: Sequence[Sequence[float]] = ()
+    caption: str = ""
 
 
 def drawn(page: Page, plot: Plot) -> list[Text]:
@@ -60,7 +63,7 @@ def drawn(page: Page, plot: Plot) -> list[Text]:
     Returns
     -------
     list of Text
-        Lines of equal width, the scale of places under them.
+        The caption, lines of equal width, the scale along under them.
     """
     width = max(min(page.width - _LEFT - _RIGHT, _WIDEST), 24)
     low, high = _ends(plot)
@@ -86,7 +89,8 @@ def drawn(page: Page, plot: Plot) -> list[Text]:
         )
         for number, line in enumerate(cells)
     ]
-    return [*made, *_foot(page, plot, width)]
+    caption = page.words(" " * _LEFT + plot.caption, "italic")
+    return [caption, *made, *_foot(page, plot, width)]
 
 
 def _ends(plot: Plot) -> tuple[float, float]:
@@ -176,9 +180,10 @@ def listed(plot: Plot, count: int = 7) -> str:
     """
     places = np.linspace(plot.along[0], plot.along[-1], count)
     values = np.interp(places, plot.along, plot.up)
+    space = numerals.SPACE
     decimals = 0 if max(plot.up) - min(plot.up) >= 10.0 else 1
     return ", ".join(
-        f"{numerals.plain(float(at))} {plot.along_unit} "
-        f"{numerals.number(float(value), decimals)} {plot.up_unit}"
+        f"{numerals.plain(float(at))}{space}{plot.along_unit} "
+        f"{numerals.number(float(value), decimals)}{space}{plot.up_unit}"
         for at, value in zip(places, values, strict=True)
     )

@@ -224,7 +224,7 @@ def _cool(answer: Answer, *_: _Say) -> str:
     fall = f"from {quantity('celsius', span['from_celsius'])} to " + quantity(
         "celsius", span["to_celsius"]
     )
-    time = quantity("time_s", span["seconds"])
+    time = quantity("time_s", span["seconds"], "median")
     if time.endswith("never"):
         return (
             f"{where} the {answer.inputs['food']} may never fall {fall}; {_RULINGS[judged.verdict]}"
@@ -325,6 +325,8 @@ def lines(answer: Answer, middle: str = "mean") -> list[tuple[str, str]]:
         Label and value, in the order of the result.
     """
     made: list[tuple[str, str]] = []
+    if answer.process == "cool":
+        middle = "median"  # of its three ends the verdicts speak, and the middle one is drawn
     for key, value in answer.result.items():
         if key in _INNER or value is None or (answer.process == "mix" and _is_none(value)):
             continue
