@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from itertools import pairwise
 
 import pytest
@@ -170,6 +171,8 @@ def test_the_cooks_own_jars_and_pots_are_taken(bench: Workbench) -> None:
 def test_the_verdict_goes_out_as_data(bench: Workbench) -> None:
     plan = planned(bench, "Simmer for 20 minutes.\n2. Cool, then chill in the fridge.")
     (told,) = plan.times_to_dict()["verdicts"]
+    assert "Infinity" not in json.dumps(plan.times_to_dict())  # never is null
+    assert any(span["seconds"]["p95"] is None for span in told["spans"])
     assert told["step"] == 2
     assert told["about"] == "cooling"
     assert {span["rule"] for span in told["spans"]} == {FIRST_STAGE.name, BOTH_STAGES.name}

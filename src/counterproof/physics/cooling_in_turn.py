@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
-from counterproof.physics.answer import Ruling, Verdict
+from counterproof.physics.answer import Ruling, Verdict, printed
 from counterproof.physics.cooling_changes import Change, Limit, changes
 from counterproof.physics.cooling_rules import CoolingRule, ruling, verdict
 from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
@@ -81,7 +81,7 @@ class InTurn:
                     "source": said.source,
                     "to_celsius": rule.goal.value - ZERO_CELSIUS,
                     "limit_s": rule.limit.value,
-                    "seconds": time.to_dict(),
+                    "seconds": printed(time.to_dict()),
                 }
                 for rule, time, said in zip(self.rules, self.times, self.verdicts, strict=True)
             ],

@@ -9,7 +9,6 @@ from counterproof.marks import Mark
 from counterproof.physics.answer import Ruling
 from counterproof.physics.containers import Kind
 from counterproof.physics.cooling_in_turn import InTurn
-from counterproof.physics.cooling_rules import FIRST_STAGE
 from counterproof.physics.spread import Spread, spoken
 from counterproof.physics.values import ZERO_CELSIUS
 
@@ -36,6 +35,8 @@ class CooledStep:
         pot, tray, jar or bottle.
     count : int
         How many of them. [1]
+    start : float
+        How hot it is when the cooling begins. [K]
     places : tuple of str
         ice bath, counter, fridge, freezer, in turn.
     found : InTurn
@@ -46,6 +47,7 @@ class CooledStep:
     litres: float
     vessel: Kind
     count: int
+    start: float
     places: tuple[Place, ...]
     found: InTurn
 
@@ -84,8 +86,8 @@ class CooledStep:
     def _said(self) -> str:
         at = self.found.worst
         rule, time = self.found.rules[at], self.found.times[at]
-        start = FIRST_STAGE.clock.value if FIRST_STAGE.clock is not None else 0.0
-        path = f"{start - ZERO_CELSIUS:.0f} to {rule.goal.value - ZERO_CELSIUS:.0f} °C"
+        begins = self.start if rule.clock is None else min(self.start, rule.clock.value)
+        path = f"{begins - ZERO_CELSIUS:.0f} to {rule.goal.value - ZERO_CELSIUS:.0f} °C"
         limit = f"{spoken(rule.limit.value)} allowed, US Food Code {rule.limit.locator}"
         lead = f"Cooling {self.litres:.2g} L {self._way()}"
         if self.ruling == "within":

@@ -150,7 +150,8 @@ def _cooled(
     mass = float(contents.mass)
     if mass <= 0.0 or float(contents.moisture) < c.MOIST.value * mass:
         return None  # bread, cakes and sweets: dry food needs no clock
-    volume = float(contents.volume(ZERO_CELSIUS + 40.0))
+    # Two digits of litres: the model deserves no more, and a keystroke asks nothing new.
+    volume = float(f"{float(contents.volume(ZERO_CELSIUS + 40.0)):.2g}")
     solids = sum(kg for food, kg in foods if food.kind == "solid")
     makeup = {
         name: round(float(share) * float(contents.food) / mass, 2)
@@ -158,7 +159,7 @@ def _cooled(
     }
     makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
     pot = Dish(
-        round(volume, 5),
+        volume,
         flow="thin" if solids < c.THIN.value * mass else "thick",
         makeup=makeup,
         covered=_OPEN.search(event.text) is None,
@@ -183,6 +184,7 @@ def _cooled(
         1000 * volume,
         last.kind,
         int(last.portions),
+        event.start,
         event.places,
         memo[asked],
     )

@@ -123,10 +123,29 @@ def _serving_litres(reading: Reading, serving_mass: Sequence[Product]) -> float 
 
     "Makes 1.2 litres" of a cordial says nothing of the glass it is diluted in: then None.
     """
+    batch = litres_made(reading)
+    if batch is None:
+        return None
+    litres = batch / reading.serves
+    mass = sum(part.mean for part in serving_mass)
+    return litres if abs(litres - mass) < c.LITRE_APART * mass else None
+
+
+def litres_made(reading: Reading) -> float | None:
+    """Litres that the cook says a recipe makes, at the servings asked for.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+
+    Returns
+    -------
+    float or None
+        None where no litres are said. [L]
+    """
     match = _LITRES.search((reading.recipe.makes or "").lower())
     if match is None:
         return None
-    batch = float(match["number"].replace(",", ".")) / (1000.0 if match["milli"] else 1.0)
-    litres = batch * reading.scale / reading.serves
-    mass = sum(part.mean for part in serving_mass)
-    return litres if abs(litres - mass) < c.LITRE_APART * mass else None
+    written = float(match["number"].replace(",", ".")) / (1000.0 if match["milli"] else 1.0)
+    return written * reading.scale
