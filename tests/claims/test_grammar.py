@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import time
-
 import pytest
 
 from counterproof.claims.grammar import asked, figured
@@ -171,10 +169,8 @@ def test_what_is_no_number_is_none(text: str) -> None:
     ],
 )
 def test_attacks_end_in_one_clear_doubt(text: str) -> None:
-    start = time.perf_counter()
     with pytest.raises(NotUnderstood) as fault:
         figured(text)
-    assert time.perf_counter() - start < 5
     assert fault.value.remedy
 
 

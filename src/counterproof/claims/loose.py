@@ -26,6 +26,12 @@ A house choice: rounding to one digit moves a number by up to a tenth, now and t
 its own digits leave open is allowed for as well.
 """
 
+LONGEST: Final = 400
+"""Characters to either side of a number that may belong to its sentence. [1]"""
+
+MOST: Final = 2000
+"""Most loose numbers that are told; no script that is spoken has more. [1]"""
+
 _BEFORE: Final = re.compile(r"(?:^|(?<=[\s(“\"'‘–—\-+±~≈£$€/]))(?=[\d.½¼¾⅓⅔⅕⅛⅒A-Za-z])")
 _UNITS: Final = {
     **dict.fromkeys(("kg", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"), ("kg", 1.0)),
@@ -165,6 +171,8 @@ def numbers_in(text: str) -> list[Found]:
         if one is not None:
             found.append(one)
             at = one.end
+            if len(found) == MOST:
+                break
     return found
 
 
@@ -409,9 +417,13 @@ def _distance(value: float, middle: float) -> float:
 
 
 def _sentence(text: str, at: int) -> str:
-    start = max(text.rfind(mark, 0, at) for mark in (". ", "? ", "! ", "\n\n")) + 1
-    ends = [end for mark in (". ", "? ", "! ", "\n\n", ".\n") if (end := text.find(mark, at)) >= 0]
-    return text[max(start, 0) : min(ends, default=len(text))]
+    """The sentence a number stands in, as far as it stands near."""
+    start, stop = max(0, at - LONGEST), at + LONGEST
+    before, after = text[start:at], text[at:stop]
+    marks = (". ", "? ", "! ", "\n\n")
+    begin = max(before.rfind(mark) for mark in marks) + 1
+    ends = [end for mark in (*marks, ".\n") if (end := after.find(mark)) >= 0]
+    return before[begin:] + after[: min(ends, default=len(after))]
 
 
 def _told(ref: Reference, value: Range) -> str:

@@ -73,6 +73,10 @@ class Script:
     title: str
 
     @cached_property
+    def _newlines(self) -> list[int]:
+        return [at for at, sign in enumerate(self.text) if sign == "\n"]
+
+    @cached_property
     def _ends(self) -> list[tuple[int, int]]:
         """Where sentences end, outside all expressions."""
         starts = [one.start for one in self.expressions]
@@ -96,7 +100,7 @@ class Script:
         int
             From 1.
         """
-        return self.text.count("\n", 0, place) + 1
+        return bisect_left(self._newlines, place) + 1
 
     def sentence_of(self, expression: Expression, shown: Mapping[int, str]) -> str:
         """Return the sentence an expression stands in, as it will be said.
