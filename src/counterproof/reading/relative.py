@@ -16,9 +16,11 @@ if TYPE_CHECKING:
 
     from counterproof.reading.model import MarkedLine, Split
 
+# Every stretch is bounded: on thousands of digits or words an open one would never end.
 _PERCENT = re.compile(
-    r"(?P<low>\d+(?:[.,]\d+)?)\s*(?:%|percent)?\s*(?:[-–—]|to)?\s*(?P<high>\d+(?:[.,]\d+)?)?\s*"
-    r"(?:%|percent|per cent).*?\b(?:by|of)\s+(?:the\s+|its\s+)?(?P<base>[\w\s-]*?)\s*weight"
+    r"(?<!\d)(?P<low>\d{1,9}(?:[.,]\d{1,9})?)\s{0,9}(?:%|percent)?\s{0,9}(?:[-–—]|to)?\s{0,9}"
+    r"(?P<high>\d{1,9}(?:[.,]\d{1,9})?)?\s{0,9}"
+    r"(?:%|percent|per cent).{0,200}?\b(?:by|of)\s+(?:the\s+|its\s+)?(?P<base>[\w\s-]{0,80}?)\s*weight"
     r"(?:\s+of\s+(?:the\s+)?(?P<later>[\w\s-]+))?",
     re.IGNORECASE,
 )
@@ -43,7 +45,7 @@ def is_share(text: str) -> bool:
     bool
         True for "2% salt by cabbage weight".
     """
-    return ("%" in text or "cent" in text) and _PERCENT.search(text) is not None
+    return "weight" in text.lower() and _PERCENT.search(text) is not None
 
 
 def leant(split: Split) -> Split:
