@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 
 from counterproof.in_words import (
+    mass_in_words,
     minutes_in_words,
     process_in_words,
     quantity_in_words,
+    seconds_in_words,
     version_in_words,
 )
 from counterproof.reading.model import Process, Quantity
@@ -49,6 +51,32 @@ def test_a_quantity_in_words(
 )
 def test_a_time_in_words(low: float | None, high: float | None, said: str) -> None:
     assert minutes_in_words(low, high) == said
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "said"),
+    [
+        (20, 40, "20–40 s"),
+        (1200, 1200, "20 min"),
+        (1201, 1499, "20–25 min"),
+        (1190, 8000, "20 min to 2 h 15 min"),
+        (28800, 43200, "8–12 h"),
+        (93600, 183600, "26–51 h"),
+        (5 * 86400, 7 * 86400, "5–7 days"),
+    ],
+)
+def test_a_worked_out_time_is_rounded_to_what_it_deserves(
+    low: float, high: float, said: str
+) -> None:
+    assert seconds_in_words(low, high) == said
+
+
+@pytest.mark.parametrize(
+    ("kilograms", "said"),
+    [(0.0304, "30 g"), (0.684, "680 g"), (0.999, "1 kg"), (1.234, "1.2 kg"), (12.6, "13 kg")],
+)
+def test_a_worked_out_mass_has_two_digits(kilograms: float, said: str) -> None:
+    assert mass_in_words(kilograms) == said
 
 
 def test_a_process_in_words() -> None:

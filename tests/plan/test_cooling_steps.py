@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import json
+import re
 from itertools import pairwise
 
 import pytest
 
+from counterproof.draws import Streams
 from counterproof.physics.cooling_rules import BOTH_STAGES, FIRST_STAGE, VICTORIA_FIRST
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan.cooled import CooledStep
@@ -15,7 +17,7 @@ from counterproof.plan.model import Plan
 from counterproof.plan.planning import plan_of
 from counterproof.recipe.kitchen import Kitchen, Vessel
 from counterproof.recipe.text import read_text
-from counterproof.use_cases import Order, Workbench, mark
+from counterproof.use_cases import Order, Workbench, mark, proof
 
 SOUP = "1 kg carrots; 2 litres vegetable stock"
 
@@ -178,3 +180,20 @@ def test_the_verdict_goes_out_as_data(bench: Workbench) -> None:
     assert {span["rule"] for span in told["spans"]} == {FIRST_STAGE.name, BOTH_STAGES.name}
     assert all(set(span["seconds"]) == {"mean", "p05", "p50", "p95"} for span in told["spans"])
     assert VICTORIA_FIRST.name not in str(told)
+
+
+def test_the_proof_says_what_boils_off_and_what_stays_in_the_sieve(bench: Workbench) -> None:
+    text = (
+        "# Cordial\n\nServes 4\n\n- 1 kg rhubarb\n- 1 litre water\n\n## Method\n\n"
+        "1. Simmer the rhubarb in the water, uncovered, for 20 minutes. Strain through a sieve.\n"
+        "2. Cool, then chill in the fridge.\n"
+    )
+    edition = proof(Order(read_text(text), Kitchen()), bench, Streams(seed=1, n=200))
+    first, second = edition.steps
+    assert re.fullmatch(
+        r"simmer, 20 min, uncovered; strain · \d+ g boils off · \d+ g strained off",
+        first.understood,
+    )
+    assert [mark.kind for mark in second.marks] == ["cooling-over"]
+    assert edition.timeline is not None
+    assert edition.timeline.keeps == ()
