@@ -63,6 +63,7 @@ FOOD_CLASSES = (
     "water & ice",
     "salt",
     "sweets & desserts",
+    "ready meals",
     "food additives",
     "not food",
 )
