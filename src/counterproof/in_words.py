@@ -6,7 +6,7 @@ from math import inf
 from typing import Final
 
 from counterproof.reading.model import Process, Quantity
-from counterproof.recipe.model import Version
+from counterproof.recipe.model import Bought, Version
 
 _DAYS: Final = 4 * 1440  # from four days on, days are said [min]
 _FRACTIONS: Final = {1 / 8: "⅛", 1 / 4: "¼", 1 / 3: "⅓", 1 / 2: "½", 2 / 3: "⅔", 3 / 4: "¾"}
@@ -205,3 +205,21 @@ def version_in_words(version: Version) -> tuple[str, ...]:
     if version.keep:
         said.append("; ".join(f"{keep.days:g} days in the {keep.where}" for keep in version.keep))
     return tuple(said)
+
+
+def bought_in_words(bought: Bought) -> tuple[str, ...]:
+    """What is bought instead, in plain words.
+
+    Parameters
+    ----------
+    bought : Bought
+        The bought alternative.
+
+    Returns
+    -------
+    tuple of str
+        What, in what, where.
+    """
+    pack = f", in {bought.container}" if bought.container else ""
+    where = f", {bought.region}" if bought.region else ""
+    return (f"{bought.what} from the shop{pack}{where}",)

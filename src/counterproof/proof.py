@@ -118,6 +118,44 @@ class AllergensUs:
     read_label: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class ActivityProof:
+    """What stands beside no line and no step: keeping, packs, carriage, fizz, waste."""
+
+    name: str
+    stage: str
+    amount: float  # of one serving, in `unit`
+    unit: str
+    kgco2e: Range  # of one serving
+    factor: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class PackagingProof:
+    """The packs of one serving, beside those of what is bought instead. [kg]"""
+
+    packs: tuple[tuple[str, float, float], ...]  # name, packs a serving, uses of each
+    by_material: Mapping[str, float]
+    by_fate: Mapping[str, float]
+    not_transported: float  # tap water that nobody carried
+    avoided: float | None  # against the bought alternative; None where there is none
+
+
+@dataclass(frozen=True, slots=True)
+class FizzProof:
+    """The gas of one serving [kg] and the serving with and without what escapes. [kg CO2e]"""
+
+    charged: float
+    dissolved: float
+    vented: float
+    left_in_cylinder: float
+    origin: str
+    counted: bool
+    if_counted: float
+    if_not: float
+
+
 @dataclass(frozen=True)
 class Edition:
     """Everything one proof shows."""
@@ -154,3 +192,6 @@ class Edition:
     cost: CostProof | None = None
     allergens_us: AllergensUs | None = None
     timeline: TimeProof | None = None
+    activities: tuple[ActivityProof, ...] = ()  # with lines and steps they sum to the serving
+    packaging: PackagingProof | None = None
+    fizz: FizzProof | None = None

@@ -13,8 +13,10 @@ from typing import Final
 from counterproof.comparison.paired import Pair
 from counterproof.costing import Cost
 from counterproof.draws import Product, Range, Streams
+from counterproof.footprint.fizz import FizzReport
 from counterproof.footprint.model import Footprint
 from counterproof.in_words import (
+    bought_in_words,
     mass_in_words,
     process_in_words,
     quantity_in_words,
@@ -27,10 +29,13 @@ from counterproof.plan.cautions import cautions_of
 from counterproof.plan.model import Plan
 from counterproof.plan.timeline import Timeline
 from counterproof.proof import (
+    ActivityProof,
     AllergensUs,
     CostProof,
     Edition,
+    FizzProof,
     LineProof,
+    PackagingProof,
     SourceLine,
     StepProof,
     TaskProof,
@@ -39,6 +44,7 @@ from counterproof.proof import (
 )
 from counterproof.reading.allergen_schemes import under
 from counterproof.reading.allergens import allergens_of_line, allergens_of_recipe
+from counterproof.reading.bought import BOUGHT
 from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.recipe.kitchen import defaults_used
 from counterproof.rows import Tables
@@ -102,7 +108,11 @@ def typeset(
         serving_litres=function.litres,
         lines=_lines(reading, footprint, sorts),
         steps=_steps(reading, plan, footprint, sorts.streams),
-        marks=(*reading.marks, *(mark for at, mark in plan.marks if at == 0)),
+        marks=(
+            *reading.marks,
+            *(mark for at, mark in plan.marks if at == 0),
+            *footprint.marks.get(0, ()),
+        ),
         serving=footprint.serving,
         batch=footprint.batch,
         middle=footprint.basis.middle,
@@ -133,6 +143,56 @@ def typeset(
         cost=_cost(sorts.cost),
         allergens_us=_allergens_us(reading, tables),
         timeline=_timeline(plan.timeline),
+        activities=_activities(footprint),
+        packaging=_packaging(footprint, versions),
+        fizz=_fizz(footprint.fizz),
+    )
+
+
+def _activities(footprint: Footprint) -> tuple[ActivityProof, ...]:
+    return tuple(
+        ActivityProof(
+            name=part.item.name,
+            stage=part.item.stage,
+            amount=part.item.amount.mean / footprint.serves,
+            unit=part.item.unit,
+            kgco2e=part.kgco2e,
+            factor=part.item.factor,
+            source=part.item.source,
+        )
+        for part in footprint.elsewhere
+    )
+
+
+def _packaging(
+    footprint: Footprint, versions: Sequence[tuple[Footprint, Pair]]
+) -> PackagingProof | None:
+    report = footprint.packaging
+    if report is None:
+        return None
+    bought = next((found for found, pair in versions if pair.a == BOUGHT), None)
+    theirs = bought.packaging if bought is not None else None
+    return PackagingProof(
+        report.packs,
+        report.by_material,
+        report.by_fate,
+        report.not_transported,
+        None if theirs is None else theirs.kg - report.kg,
+    )
+
+
+def _fizz(report: FizzReport | None) -> FizzProof | None:
+    if report is None:
+        return None
+    return FizzProof(
+        report.charged,
+        report.dissolved,
+        report.vented,
+        report.left_in_cylinder,
+        report.origin,
+        report.counted,
+        report.if_counted,
+        report.if_not,
     )
 
 
@@ -270,6 +330,8 @@ def _versions(
     if not versions:
         return ()
     changes = {version.name: version_in_words(version) for version in reading.recipe.versions}
+    if reading.recipe.bought is not None:
+        changes.setdefault(BOUGHT, bought_in_words(reading.recipe.bought))
     written = VersionProof("as written", (), footprint.serving, None, None, None, None)
     return (
         written,

@@ -9,7 +9,7 @@ from typing import Any
 from counterproof.comparison.paired import Comparison, Entry, compare, paired
 from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
-from counterproof.errors import BrokenFrontMatter, UnknownVersion
+from counterproof.errors import BrokenFrontMatter, BrokenSettings, UnknownVersion
 from counterproof.footprint.assess import assess
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
@@ -18,6 +18,7 @@ from counterproof.plan.covering import covered
 from counterproof.plan.model import Plan
 from counterproof.plan.planning import plan_of
 from counterproof.proof import Edition
+from counterproof.reading.bought import BOUGHT, bought_reading
 from counterproof.reading.foods import Matcher
 from counterproof.reading.marking import read_recipe
 from counterproof.reading.model import Reading
@@ -122,6 +123,8 @@ def mark(order: Order, bench: Workbench) -> Reading:
     BrokenFrontMatter
         If the version names own foods and factors, which are read once for all versions.
     """
+    if _is_bought(order):
+        return _bought(order, bench)
     version = _version(order)
     if version is None:
         for other in order.recipe.versions:  # a version that cannot be made is told at once
@@ -142,6 +145,33 @@ def mark(order: Order, bench: Workbench) -> Reading:
         serves=order.serves,
     )
     return covered(reading, bench.tables)
+
+
+def _is_bought(order: Order) -> bool:
+    """Whether an order is for what is bought instead, and no version of ours is called so."""
+    own = any(version.name == BOUGHT for version in order.recipe.versions)
+    return order.version == BOUGHT and order.recipe.bought is not None and not own
+
+
+def _bought(order: Order, bench: Workbench) -> Reading:
+    """What is bought instead of one serving: as much of it, by mass."""
+    home = mark(replace(order, version=None), bench)
+    given = plan_of(home, bench.tables).serving_mass
+    bought = order.recipe.bought
+    kitchen = order.kitchen
+    if bought is not None and bought.region is not None:
+        kitchen = _in_region(kitchen, bought.region, order.recipe.file)
+    kg = sum(part.mean for part in given)
+    return bought_reading(order.recipe, bench.tables, bench.matcher, kitchen, kg)
+
+
+def _in_region(kitchen: Kitchen, region: str, file: str | None) -> Kitchen:
+    try:
+        return with_changes(kitchen, {"region": region})
+    except BrokenSettings as fault:
+        raise BrokenFrontMatter(
+            f"bought: {fault.message}", remedy=fault.remedy, file=file, line=fault.line
+        ) from None
 
 
 def assessed(
@@ -219,13 +249,19 @@ def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None 
     base = assessed(order, bench, streams)
     entry = Entry("as written", base.reading, base.plan)
     versions = []
-    for version in order.recipe.versions if order.version is None else ():
-        changed = replace(order, version=version.name, name=version.name)
+    for name in _beside(order) if order.version is None else ():
+        changed = replace(order, version=name, name=name)
         other = assessed(changed, bench, streams, verdicts=False)
-        beside = Entry(version.name, other.reading, other.plan)
+        beside = Entry(name, other.reading, other.plan)
         versions.append((other.footprint, paired(beside, entry, bench.tables, streams=streams)))
     sorts = Sorts(bench.tables, streams, date, base.cost)
     return typeset(base.reading, base.plan, base.footprint, versions, sorts)
+
+
+def _beside(order: Order) -> tuple[str, ...]:
+    """Names of what stands beside a recipe: its versions, then what is bought instead."""
+    names = tuple(version.name for version in order.recipe.versions)
+    return names if order.recipe.bought is None or BOUGHT in names else (*names, BOUGHT)
 
 
 def _cost(
@@ -243,7 +279,7 @@ def _version(order: Order) -> Version | None:
     for version in order.recipe.versions:
         if version.name == order.version:
             return version
-    names = ", ".join(version.name for version in order.recipe.versions) or "none"
+    names = ", ".join(_beside(order)) or "none"
     raise UnknownVersion(
         f"“{order.recipe.title}” has no version “{order.version}”; its versions are: {names}.",
         remedy="Ask for one of these, or add it under versions: in the recipe.",

@@ -344,6 +344,7 @@ def test_json_holds_every_key_of_the_contract(
         "kgco2e": document["activities"][2]["kgco2e"],
         "source": "study-2018",
         "factor": "electricity, world, per kWh",
+        "replaced": {},
         "step": 1,
     }
     assert [source["id"] for source in document["sources"]] == ["study-2018"]

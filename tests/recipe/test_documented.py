@@ -13,7 +13,7 @@ from counterproof.recipe.front_matter import (
     PackSettings,
     VersionSettings,
 )
-from counterproof.recipe.kitchen_file import Freezer, Fridge, Hob, KitchenSettings, Oven
+from counterproof.recipe.kitchen_file import Fizz, Freezer, Fridge, Hob, KitchenSettings, Oven
 from counterproof.recipe.kitchen_file import VesselSettings as Vessels
 from counterproof.recipe.season_file import Method, SeasonSettings
 from counterproof.recipe.settings import Settings
@@ -21,7 +21,7 @@ from counterproof.recipe.settings import Settings
 PAGE = Path(__file__).parents[2] / "docs" / "recipe-files.md"
 MODELS: list[type[Settings]] = [
     *(FrontMatter, PackSettings, KeepSettings, BoughtSettings, VersionSettings),
-    *(KitchenSettings, Hob, Oven, Fridge, Freezer, Vessels),
+    *(KitchenSettings, Hob, Oven, Fridge, Freezer, Fizz, Vessels),
     *(SeasonSettings, Method),
 ]
 

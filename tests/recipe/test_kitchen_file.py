@@ -21,6 +21,7 @@ tap_celsius: 8
 tap_alkalinity: 1-2 meq/L
 fridge: {litres: 380, kwh_per_year: 170, celsius: 5}
 freezer: {litres: 240, kwh_per_year: 230, celsius: -20}
+fizz: {gas: biogenic, litres: 900}
 vessels:
   - {name: stockpot, litres: 10, diameter: 28 cm, empty_weight: 1.9 kg}
   - {name: pint jar, empty_weight: 310 g}
@@ -38,6 +39,7 @@ def test_everything_a_kitchen_may_say() -> None:
     assert (kitchen.hob, kitchen.hob_watts, kitchen.oven) == ("induction", 2400, "gas")
     assert (kitchen.altitude_m, kitchen.room_celsius, kitchen.tap_celsius) == (900, 17, 8)
     assert kitchen.tap_alkalinity == (1, 2)
+    assert (kitchen.gas, kitchen.fizz_litres) == ("biogenic", 900)
     assert (kitchen.fridge_litres, kitchen.fridge_kwh_per_year, kitchen.fridge_celsius) == (
         380,
         170,

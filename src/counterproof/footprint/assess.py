@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 
 from counterproof.draws import Draws, Range, Streams
+from counterproof.footprint.beyond import Beyond, beyond
 from counterproof.footprint.factors import FITS, LINK_DEVIATION, SETS, RangeFor, Valued
+from counterproof.footprint.fizz import fizz_report
 from counterproof.footprint.items import (
     Item,
     Preference,
@@ -22,12 +24,16 @@ from counterproof.footprint.model import (
     Opinion,
     StageFootprint,
 )
+from counterproof.footprint.packaging import packaging_report
+from counterproof.footprint.replacing import specified, without_stages
 from counterproof.footprint.season import season_marks
 from counterproof.footprint.settling import settle_next
+from counterproof.footprint.waste import servings_eaten
+from counterproof.marks import Mark
 from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
-from counterproof.rows import STAGES, FactorSet, Link, Source, Tables
+from counterproof.rows import STAGES, FactorSet, Link, Source, Stage, Tables
 
 SHOWN = 0.9
 """Share of the mass a set must cover for its second opinion to be shown (method §3). [1]"""
@@ -79,10 +85,11 @@ def assess(
     stage can later be replaced by something specific without adding what is not there.
     """
     asked = range_for or reading.kitchen.range_for
-    items, uncounted, assumed = _items(reading, tables, plan, asked, factor_set)
+    around = beyond(reading, plan, tables)
+    items, uncounted, assumed = _items(reading, tables, plan, around, asked, factor_set)
     # Sums run in an order of their own, so that moving a line moves no digit.
     ordered = sorted(items, key=lambda item: item.identity)
-    serves = reading.serves
+    serves = servings_eaten(reading)
     amounts = _stacked([item.amount.draws(streams) for item in ordered], streams)
     amounts /= serves
     drawn = _stacked([item.worth.draws(streams) for item in ordered], streams)
@@ -110,7 +117,7 @@ def assess(
         )
 
     nutrition = serving_nutrition(reading, tables, plan)
-    computed = {"production"} | {item.stage for item in items if item.kind == "energy"}
+    computed = {"production"} | {item.stage for item in items if item.kind != "line"}
     variance = float(total.var()) * serves**2
     return Footprint(
         function=serving_function(reading, nutrition, plan),
@@ -126,16 +133,31 @@ def assess(
         ),
         coverage_mass=_coverage(reading, items),
         coverage_by_fit=_by_fit(reading, items),
-        second_opinion=second_opinion(reading, tables, plan, asked, items),
+        second_opinion=second_opinion(reading, tables, plan, asked, items, around),
         settle_next=settle_next(ordered, variance, streams, asked),
         assumed=tuple(assumed),
         sources=_sources(items, tables),
         basis=_basis(reading, tables, items, streams, asked),
-        marks=season_marks(reading, tables),
+        marks=_marks(reading, tables, items, around),
         as_written={line.written.number: line.written.text for line in reading.lines},
         draws=total,
         item_draws=drawn[[places[id(item)] for item in items]],
+        packaging=packaging_report(around.packs, serves, around.tap, tables.life_cycle),
+        fizz=fizz_report(reading.lines, reading.kitchen, serves, mean),
     )
+
+
+def _marks(
+    reading: Reading, tables: Tables, items: Sequence[Item], around: Beyond
+) -> dict[int, tuple[Mark, ...]]:
+    """Marks beside lines; those about the recipe as a whole stand under 0."""
+    marks = dict(season_marks(reading, tables))
+    for item in items:
+        if item.kind == "line" and item.unit == "t·km" and item.number in marks:
+            # A stated leg puts a figure to what the season tables could not.
+            left = tuple(mark for mark in marks.pop(item.number) if mark.kind != "flown")
+            marks |= {item.number: left} if left else {}
+    return marks | ({0: around.marks} if around.marks else {})
 
 
 def _stacked(rows: list[Draws], streams: Streams) -> Draws:
@@ -146,27 +168,49 @@ def _items(
     reading: Reading,
     tables: Tables,
     plan: Plan | None,
+    around: Beyond,
     range_for: RangeFor,
     factor_set: Preference,
 ) -> tuple[list[Item], list[Uncounted], list[str]]:
     items: list[Item] = []
     uncounted: list[Uncounted] = []
+    replaced: list[str] = []
     for line in reading.lines:
         counted, missing = line_items(
-            line, tables, reading.kitchen, range_for=range_for, factor_set=factor_set
+            line,
+            tables,
+            reading.kitchen,
+            range_for=range_for,
+            factor_set=factor_set,
+            purchase=reading.recipe.purchase,
         )
+        said = around.lines.get(line.written.number)
+        if said is not None:
+            counted, told = specified(counted, said, line, reading.kitchen, tables)
+            replaced += told
         items += counted
         uncounted += missing
-    assumed = _assumed(items, tables)
+    items = list(_bought(items, reading, around))
+    assumed = _assumed(items, tables) + replaced
     if range_for == "the-average":
         assumed.append(LOWER_BOUND)
     if plan is None:
-        assumed.append("Cooking and home storage are not counted.")
-    else:
-        energy, said = energy_items(plan, reading, tables)
-        items += energy
-        assumed += [*plan.assumed, *said]
+        assumed.append("Cooking is not counted.")
+    uses = (*(plan.energy if plan is not None else ()), *around.energy)
+    energy, said_of_energy = energy_items(uses, reading, tables)
+    items += [*energy, *around.items]
+    assumed += [*(plan.assumed if plan is not None else ()), *said_of_energy, *around.assumed]
     return items, uncounted, assumed
+
+
+def _bought(items: Sequence[Item], reading: Reading, around: Beyond) -> Iterator[Item]:
+    """What is bought ready made: its own pack and way stand in place of its factor's."""
+    if reading.recipe.purchase == "home":
+        yield from items
+        return
+    stages: tuple[Stage, ...] = ("packaging", "transport") if around.packs else ("transport",)
+    for item in items:
+        yield without_stages(item, stages) or item
 
 
 def _assumed(items: Sequence[Item], tables: Tables) -> list[str]:
@@ -243,6 +287,7 @@ def second_opinion(
     plan: Plan | None,
     range_for: RangeFor,
     base: Sequence[Item],
+    around: Beyond | None = None,
 ) -> tuple[Opinion, ...]:
     """One serving valued in each single set that covers enough of it.
 
@@ -258,6 +303,8 @@ def second_opinion(
         one-purchase or the-average; the means are the same.
     base : sequence of Item
         The total's own items; a set that values all of them is no second opinion.
+    around : Beyond or None
+        What is charged beyond ingredients and cooking; None: worked out here.
 
     Returns
     -------
@@ -265,10 +312,11 @@ def second_opinion(
         Means over what each set covers, never to be ranked against each other. [kg CO2e]
     """
     opinions: list[Opinion] = []
+    around = around or beyond(reading, plan, tables)
     for name in SETS:
         if _counted_in(base) == {name}:
             continue
-        items, _, _ = _items(reading, tables, plan, range_for, name)
+        items, _, _ = _items(reading, tables, plan, around, range_for, name)
         coverage = _coverage(reading, items)
         if coverage >= SHOWN:
             factors = [
@@ -280,7 +328,7 @@ def second_opinion(
             opinions.append(
                 Opinion(
                     name,
-                    sum(item.mean for item in items) / reading.serves,
+                    sum(item.mean for item in items) / servings_eaten(reading),
                     coverage,
                     tuple(sorted({factor.gwp for factor in factors})),
                     tuple(sorted({factor.boundary for factor in factors})),
@@ -299,7 +347,7 @@ def _sources(items: Sequence[Item], tables: Tables) -> tuple[Source, ...]:
             if worth.season is not None:
                 ids[worth.season.row.provenance.source] = None
         else:
-            ids[worth.factor.provenance.source] = None
+            ids[worth.source] = None
     return tuple(tables.sources[name] for name in sorted(ids) if name in tables.sources)
 
 

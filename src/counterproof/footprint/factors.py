@@ -12,7 +12,7 @@ import numpy as np
 from counterproof.draws import Blend, Distribution, Draws, Lognormal, Normal, Parameter, Streams
 from counterproof.footprint.season import Applied
 from counterproof.footprint.shapes import Percentiles, published_points, solved_shape
-from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Tables
+from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Stage, Tables
 
 RangeFor = Literal["one-purchase", "the-average"]
 
@@ -78,6 +78,8 @@ class Valued:
         part, or where the mixture itself is asked for. [kg CO2e per unit of the factor]
     season : Applied or None
         What season or carriage multiplies it by, where they are known. [1]
+    without : tuple of Stage
+        Stages taken out of the factor, because something specific stands in their place.
     """
 
     link: Link
@@ -85,10 +87,24 @@ class Valued:
     deviation: Parameter | None
     purchase: Parameter | None = None
     season: Applied | None = None
+    without: tuple[Stage, ...] = ()
 
     @property
     def stages(self) -> tuple[float, ...]:
         """Mean by stage, in the order of `rows.STAGES`. [kg CO2e per kg of the food]"""
+        return tuple(
+            0.0 if stage in self.without else mean
+            for stage, mean in zip(STAGES, self._whole_stages, strict=True)
+        )
+
+    @property
+    def replaced(self) -> dict[Stage, float]:
+        """Mean of the stages taken out. [kg CO2e per kg of the food]"""
+        whole = dict(zip(STAGES, self._whole_stages, strict=True))
+        return {stage: whole[stage] for stage in self.without}
+
+    @property
+    def _whole_stages(self) -> tuple[float, ...]:
         usual = [
             self.link.per * sum(part.share * part.stages[at] for part in self.components)
             for at in range(len(STAGES))
@@ -123,6 +139,11 @@ class Valued:
     @property
     def mean(self) -> float:
         """Expected kg CO2e per kg of the food."""
+        return self.whole - sum(self.replaced.values())
+
+    @property
+    def whole(self) -> float:
+        """Expected kg CO2e per kg of the food, no stage taken out."""
         usual = self.link.per * sum(
             part.share * part.parameter.distribution.mean for part in self.components
         )
@@ -149,6 +170,9 @@ class Valued:
             drawn *= streams.values(self.deviation)
         if self.season is not None:
             drawn *= streams.values(self.season.parameter)
+        if self.without:
+            # Stages after the farm are constants: taking one out moves every draw alike.
+            drawn -= sum(self.replaced.values())
         return drawn
 
 

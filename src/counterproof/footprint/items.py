@@ -2,75 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
-from math import log
 from typing import Literal
 
-from counterproof.draws import Draws, Lognormal, Parameter, Product, Streams
+from counterproof.draws import Product
+from counterproof.footprint.activities import Rated, energy_factor, rated_energy
 from counterproof.footprint.factors import RangeFor, Valued, base_link, best_link, valued
 from counterproof.footprint.season import season_of
-from counterproof.plan.model import Plan
+from counterproof.plan.model import EnergyUse
 from counterproof.reading.model import MarkedLine, Reading
 from counterproof.recipe.kitchen import Kitchen
-from counterproof.rows import STAGES, EnergyFactor, FactorSet, Stage, Tables
-
-WORLD = "world"
-"""Region whose energy factors stand in where a kitchen's own region has none."""
-
-
-@dataclass(frozen=True, slots=True)
-class Carried:
-    """What stands for a kWh of an energy carrier.
-
-    Parameters
-    ----------
-    factor : EnergyFactor
-        The row used. [kg CO2e per kWh]
-    stage : Stage
-        Where it is charged.
-    """
-
-    factor: EnergyFactor
-    stage: Stage
-
-    @property
-    def parameter(self) -> Parameter:
-        """Keyed parameter. [kg CO2e per kWh]"""
-        row = self.factor
-        return Parameter(
-            f"energy|{row.carrier}|{row.region}", Lognormal(row.kgco2e_per_kwh, log(row.spread))
-        )
-
-    @property
-    def parameters(self) -> tuple[Parameter, ...]:
-        """The one parameter, as foods have several."""
-        return (self.parameter,)
-
-    @property
-    def mean(self) -> float:
-        """Expected kg CO2e per kWh."""
-        return self.factor.kgco2e_per_kwh
-
-    @property
-    def stages(self) -> tuple[float, ...]:
-        """Mean by stage, in the order of `rows.STAGES`. [kg CO2e per kWh]"""
-        return tuple(self.mean if stage == self.stage else 0.0 for stage in STAGES)
-
-    def draws(self, streams: Streams) -> Draws:
-        """Return the draws of kg CO2e per kWh.
-
-        Parameters
-        ----------
-        streams : Streams
-            Seed, number of draws, and the draws already made.
-
-        Returns
-        -------
-        (n,) array
-            Shared and read-only. [kg CO2e per kWh]
-        """
-        return streams.values(self.parameter)
+from counterproof.rows import FactorSet, Stage, Tables
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,8 +22,8 @@ class Item:
 
     Parameters
     ----------
-    kind : {"line", "energy"}
-        Whether an ingredient line or an energy use is charged.
+    kind : {"line", "energy", "activity"}
+        Whether an ingredient line, an energy use or anything else is charged.
     name : str
         What it is, for people.
     number : int or None
@@ -88,19 +31,19 @@ class Item:
     food : str
         Food.id, or "".
     amount : Product
-        On the mass basis of the factor, whole batch. [kg or kWh]
-    worth : Valued or Carried
-        What a unit is worth. [kg CO2e per kg or kWh]
+        On the mass basis of the factor, whole batch. [unit of the worth]
+    worth : Valued or Rated
+        What a unit is worth. [kg CO2e per kg, kWh, t·km]
     mass : float
-        Mean edible mass of a food, 0 for energy. [kg]
+        Mean edible mass of a food, 0 for all else. [kg]
     """
 
-    kind: Literal["line", "energy"]
+    kind: Literal["line", "energy", "activity"]
     name: str
     number: int | None
     food: str
     amount: Product
-    worth: Valued | Carried
+    worth: Valued | Rated
     mass: float = 0.0
 
     @property
@@ -111,7 +54,7 @@ class Item:
     @property
     def unit(self) -> str:
         """Unit of the amount."""
-        return "kg" if self.kind == "line" else "kWh"
+        return "kg" if isinstance(self.worth, Valued) else self.worth.unit
 
     @property
     def stage(self) -> str:
@@ -122,8 +65,9 @@ class Item:
     def source(self) -> str:
         """Source.id of its factor."""
         worth = self.worth
-        row = worth.components[0].factor if isinstance(worth, Valued) else worth.factor
-        return row.provenance.source
+        if isinstance(worth, Valued):
+            return worth.components[0].factor.provenance.source
+        return worth.source
 
     @property
     def factor(self) -> str:
@@ -133,8 +77,14 @@ class Item:
             season = self.worth.season
             told = "" if season is None else f", × {season.row.ratio:.2g} {season.row.condition}"
             return f"{link.item}, {link.set} set, per {first.unit} {first.basis}{told}".strip()
-        row = self.worth.factor
-        return f"{row.carrier}, {row.region}, per kWh"
+        return self.worth.name
+
+    @property
+    def replaced(self) -> dict[Stage, float]:
+        """What was taken out of a food's factor, by stage, whole batch. [kg CO2e]"""
+        if not isinstance(self.worth, Valued):
+            return {}
+        return {stage: self.amount.mean * out for stage, out in self.worth.replaced.items()}
 
     @property
     def identity(self) -> tuple[str, ...]:
@@ -164,6 +114,7 @@ def line_items(
     *,
     range_for: RangeFor,
     factor_set: Preference = None,
+    purchase: str = "home",
 ) -> tuple[list[Item], list[Uncounted]]:
     """What an ingredient line is charged for.
 
@@ -179,6 +130,8 @@ def line_items(
         one-purchase or the-average.
     factor_set : Preference
         The set to value it in.
+    purchase : str
+        Whose purchase it is: "home", or a bought alternative's name.
 
     Returns
     -------
@@ -200,7 +153,7 @@ def line_items(
             uncounted.append(Uncounted(number, text, name, "no factor"))
         else:
             worth = replace(
-                valued(link, tables, range_for=range_for),
+                valued(link, tables, range_for=range_for, purchase=purchase),
                 season=season_of(line, food, kitchen, tables),
             )
             amount = (part.purchased if worth.as_bought else None) or part.mass
@@ -208,33 +161,15 @@ def line_items(
     return items, uncounted
 
 
-def energy_factor(carrier: str, region: str, tables: Tables) -> EnergyFactor | None:
-    """Energy factor of a kitchen's region, of the world where the region has none.
-
-    Parameters
-    ----------
-    carrier : str
-        "electricity" or "gas".
-    region : str
-        The kitchen's region.
-    tables : Tables
-        All tables.
-
-    Returns
-    -------
-    EnergyFactor or None
-        None where neither is known. [kg CO2e per kWh]
-    """
-    return tables.energy.get((carrier, region)) or tables.energy.get((carrier, WORLD))
-
-
-def energy_items(plan: Plan, reading: Reading, tables: Tables) -> tuple[list[Item], list[str]]:
+def energy_items(
+    uses: Iterable[EnergyUse], reading: Reading, tables: Tables
+) -> tuple[list[Item], list[str]]:
     """What the steps and the storage are charged for, and what had to be assumed.
 
     Parameters
     ----------
-    plan : Plan
-        How the recipe is carried out.
+    uses : iterable of EnergyUse
+        What steps and storage take.
     reading : Reading
         The recipe as understood; its kitchen names the region.
     tables : Tables
@@ -248,7 +183,8 @@ def energy_items(plan: Plan, reading: Reading, tables: Tables) -> tuple[list[Ite
     items: list[Item] = []
     said: dict[str, None] = {}
     region = reading.kitchen.region
-    for use in plan.energy:
+    shared = reading.recipe.oven_shared_by
+    for use in uses:
         factor = energy_factor(use.carrier, region, tables)
         if factor is None:
             said[f"No {use.carrier} factor is known for {region}: its use is not counted."] = None
@@ -257,5 +193,11 @@ def energy_items(plan: Plan, reading: Reading, tables: Tables) -> tuple[list[Ite
             said[f"No {use.carrier} factor is known for {region}: the world's stands in."] = None
         if factor.lacks:
             said[f"The {use.carrier} factor for {factor.region} leaves out {factor.lacks}."] = None
-        items.append(Item("energy", use.name, use.step, "", use.kwh, Carried(factor, use.stage)))
+        kwh = use.kwh
+        if shared != 1 and use.appliance == "oven":
+            kwh = kwh.scaled(1 / shared)
+            said[f"The oven holds {shared:g} dishes, and each bears an equal part of its heat."] = (
+                None
+            )
+        items.append(Item("energy", use.name, use.step, "", kwh, rated_energy(factor, use.stage)))
     return items, list(said)

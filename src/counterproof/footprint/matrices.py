@@ -13,9 +13,10 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from counterproof.footprint.items import Carried, Item
+from counterproof.footprint.activities import Rated
+from counterproof.footprint.items import Item
 from counterproof.footprint.model import Footprint
-from counterproof.rows import STAGES
+from counterproof.rows import STAGES, Stage
 
 Matrix = NDArray[np.float64]
 
@@ -94,22 +95,32 @@ def _entries(matrix: Matrix) -> str:
     return "\n".join(["row,column,value", *rows]) + "\n"
 
 
+def _left(stages: tuple[float, ...], without: tuple[Stage, ...]) -> tuple[float, ...]:
+    """The means of the stages that are not taken out, zero for the others."""
+    return tuple(
+        0.0 if stage in without else mean for stage, mean in zip(STAGES, stages, strict=True)
+    )
+
+
 def _takes(item: Item) -> Iterable[tuple[str, str, float, tuple[float, ...]]]:
     """What an item takes: label and unit of the factor, its amount, its mean by stage."""
     worth = item.worth
-    if isinstance(worth, Carried):
-        yield item.factor, "kWh", item.amount.mean, worth.stages
+    if isinstance(worth, Rated):
+        yield f"{worth.name} ({worth.stage})", worth.unit, item.amount.mean, worth.stages
         return
+    gone = f", without {' and '.join(worth.without)}" if worth.without else ""
     for part in worth.components:
         row = part.factor
-        label = f"{row.item}, {row.set} set, {row.basis}"
+        label = f"{row.item}, {row.set} set, {row.basis}{gone}"
         amount = item.amount.mean * worth.link.per * part.share
-        yield label, row.unit, amount, part.stages
+        yield label, row.unit, amount, _left(part.stages, worth.without)
         if worth.season is not None:
             # What the season adds or saves is a process of its own beside the usual factor.
             told = worth.season.row
             added = (told.ratio - 1) * sum(part.stages)
-            stages = tuple(added if stage == told.stage else 0.0 for stage in STAGES)
+            stages = _left(
+                tuple(added if stage == told.stage else 0.0 for stage in STAGES), worth.without
+            )
             yield f"{label}, {told.condition} for {told.food}", row.unit, amount, stages
 
 
@@ -136,8 +147,12 @@ def product_system(found: Footprint) -> ProductSystem:
     units = ["serving", "batch"]
     for part in found.items:
         item = part.item
-        where = "line" if item.kind == "line" else "step"
-        names.append(f"{where} {item.number}: {item.name}")
+        where = (
+            {"line": f"line {item.number}: ", "energy": f"step {item.number}: "}
+            if item.number
+            else {}
+        )
+        names.append(f"{where.get(item.kind, '')}{item.name}")
         units.append("whole batch")
     taken = [(at, *take) for at, part in enumerate(found.items, 2) for take in _takes(part.item)]
     factors: dict[str, tuple[str, tuple[float, ...]]] = {

@@ -10,7 +10,9 @@ import numpy as np
 
 from counterproof.draws import Draws, Range
 from counterproof.footprint.factors import RangeFor
+from counterproof.footprint.fizz import FizzReport
 from counterproof.footprint.items import Item, Uncounted
+from counterproof.footprint.packaging import PackagingReport
 from counterproof.footprint.settling import Settling
 from counterproof.marks import Mark
 from counterproof.nutrition import Function, Nutrition
@@ -112,6 +114,7 @@ class Footprint:
     The mean of every range is the static value: every parameter at its mean, which is exact
     because each item is a product of independent parameters. `draws` and `item_draws` are of
     one serving, aligned by draw with every other assessment on the same streams. [kg CO2e]
+    `serves` counts the servings eaten: what is not eaten is charged to them.
     """
 
     function: Function
@@ -132,6 +135,8 @@ class Footprint:
     as_written: Mapping[int, str]
     draws: Draws
     item_draws: Draws
+    packaging: PackagingReport | None = None
+    fizz: FizzReport | None = None
 
     @property
     def static(self) -> float:
@@ -188,6 +193,11 @@ class Footprint:
         """
         return self._part("energy", number)
 
+    @property
+    def elsewhere(self) -> tuple[ItemFootprint, ...]:
+        """What stands beside no line and no step: keeping, packs, carriage, fizz, waste."""
+        return tuple(part for part in self.items if part.item.number is None)
+
     def _part(self, kind: str, number: int) -> PartFootprint | None:
         places = [
             at
@@ -239,6 +249,9 @@ class Footprint:
                 {"what": part.what, "share_of_variance": part.share_of_variance}
                 for part in self.settle_next
             ],
+            "packaging": None if self.packaging is None else self.packaging.to_dict(),
+            "fizz": None if self.fizz is None else self.fizz.to_dict(),
+            "marks": [mark.to_dict() for mark in self.marks.get(0, ())],
             "assumed": list(self.assumed),
             "sources": [
                 {
@@ -279,6 +292,9 @@ class Footprint:
         return lines
 
 
+_PLACES = {"line": "line", "energy": "step"}
+
+
 def _activity(part: ItemFootprint, serves: float) -> dict[str, Any]:
     item = part.item
     return {
@@ -289,5 +305,6 @@ def _activity(part: ItemFootprint, serves: float) -> dict[str, Any]:
         "kgco2e": part.kgco2e.to_dict(),
         "source": item.source,
         "factor": item.factor,
-        "step" if item.kind == "energy" else "line": item.number,
+        "replaced": {stage: out / serves for stage, out in item.replaced.items()},
+        **({} if item.kind == "activity" else {_PLACES[item.kind]: item.number}),
     }

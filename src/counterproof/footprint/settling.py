@@ -36,6 +36,18 @@ WORDS = {
 """What a cook would settle about a measure."""
 
 
+ACTIVITIES = {
+    "pack": "how heavy the {name} is: weigh it empty",
+    "material": "what making {name} emits",
+    "disposal": "where {name} ends",
+    "carriage": "what carriage by {name} emits",
+    "distance": "how far the {name} goes",
+    "storage": "how full the {name} is",
+    "fizz": "fizz: {name}",
+    "waste": "how much is wasted: {name}",
+}
+"""What a cook would settle about an activity, by the first word of a parameter's key."""
+
 ENERGY = "how much energy: "
 
 
@@ -67,7 +79,9 @@ def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     """
     kind, *rest = parameter.key.split("|")
     name = item.name
-    if item.kind == "energy":
+    if kind in ACTIVITIES:
+        return ACTIVITIES[kind].format(name=rest[0] if rest else name)
+    if item.kind != "line":
         return "which electricity or gas" if kind == "energy" else f"{ENERGY}{name}"
     if kind == "season":
         return f"where and when the {name} was grown"
@@ -96,9 +110,9 @@ def _slopes(item: Item) -> list[tuple[Parameter, float]]:
         for weight, parameter in worth.terms
     ]
     if worth.deviation is not None:
-        slopes.append((worth.deviation, item.mean))
+        slopes.append((worth.deviation, amount.mean * worth.whole))
     if worth.season is not None:
-        slopes.append((worth.season.parameter, item.mean / ratio))
+        slopes.append((worth.season.parameter, amount.mean * worth.whole / ratio))
     return slopes
 
 

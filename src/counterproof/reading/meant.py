@@ -29,6 +29,11 @@ _STATES = frozenset({"dried", "canned", "frozen", "smoked", "ground", "cooked"})
 _PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
 _SKINS = frozenset({"zest", "peel", "rind"})
 _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
+_AT_HOME = re.compile(
+    r"\b(?:soda (?:machine|maker|siphon|syphon)|(?:fizzed|carbonated|made) (?:at home|yourself)"
+    r"|home[- ](?:made|fizzed|carbonated))\b",
+    re.IGNORECASE,
+)
 # What is done to solids only.
 _WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", "halved", "seeded"})
 _BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
@@ -90,7 +95,7 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     if several is not None:
         return several
     match = _suited(_completed(name, split, matcher, hints, region), split, matcher)
-    match = _spooned(match, name, split, matcher)
+    match = _fizzed(_spooned(match, name, split, matcher), split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, region)
     if match.food is not None and (alternatives or unread):
@@ -116,6 +121,15 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
             )
             match = other
     return Meant(match, name, alternatives=alternatives, unread=unread, marks=marks)
+
+
+def _fizzed(match: Match, split: Split, matcher: Matcher) -> Match:
+    """The match, or tap water fizzed at home where a line's words say that it was."""
+    sparkling = match.food is not None and match.food.food_class == "water & ice"
+    if not sparkling or "sparkling" not in split.text.lower() or not _AT_HOME.search(split.text):
+        return match
+    home = matcher.match("water fizzed at home")
+    return home if home.food is not None else match
 
 
 def states(split: Split) -> frozenset[str]:

@@ -9,7 +9,7 @@ import json
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, Literal, get_args
 
 from pydantic import BeforeValidator
 
@@ -17,11 +17,20 @@ from counterproof.errors import BrokenFrontMatter, BrokenSettings
 from counterproof.marks import Mark
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import KITCHEN_KEYS, with_changes
-from counterproof.recipe.model import Bought, Keep, Measures, Pack, Recipe, Version
+from counterproof.recipe.model import (
+    AlsoCount,
+    Bought,
+    Keep,
+    Measures,
+    Pack,
+    Recipe,
+    Version,
+)
 from counterproof.recipe.servings import servings_said, shown_number
 from counterproof.recipe.settings import Settings, Tree, checked, listed, yaml_tree
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
 
+ALSO: tuple[AlsoCount, ...] = get_args(AlsoCount)
 _PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9 _%/.()–-]*[A-Za-z0-9%.)]|[A-Za-z]")
 _WORDS_OF_YAML = frozenset({"true", "false", "null", "yes", "no", "on", "off", "y", "n"})
 
@@ -109,6 +118,9 @@ class FrontMatter(Settings):
     keep: tuple[KeepSettings, ...] | None = None
     eaten: Annotated[float, BeforeValidator(_share)] | None = None
     bought: BoughtSettings | None = None
+    carried_over: tuple[Words, ...] | None = None
+    oven_shared_by: Annotated[Number, between(1, 50, "dishes")] = 1.0
+    also_count: tuple[Annotated[AlsoCount, one_of(*ALSO)], ...] | None = None
     versions: dict[str, VersionSettings] | None = None
 
 
@@ -125,6 +137,9 @@ class Front:
     keep: tuple[Keep, ...] = ()
     eaten: float | None = None
     bought: Bought | None = None
+    carried_over: tuple[str, ...] = ()
+    oven_shared_by: float = 1.0
+    also_count: tuple[AlsoCount, ...] = ()
     versions: tuple[Version, ...] = ()
     marks: tuple[Mark, ...] = field(default=())
 
@@ -172,6 +187,9 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
     """
     for path, short in ((("pack",), "container"), (("keep",), "where"), (("bought",), "what")):
         tree = listed(tree, path, short) if path != ("bought",) else _short(tree)
+    for key in ("carried_over", "also_count"):
+        if isinstance(tree.values.get(key), str):
+            tree = Tree({**tree.values, key: [tree.values[key]]}, tree.lines)
     named = tree.values.get("versions")
     for name in named if isinstance(named, dict) else ():
         tree = _kitchen_keys(tree, name)
@@ -193,6 +211,9 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
         keep=_keeps(said.keep or ()),
         eaten=said.eaten,
         bought=_bought(said.bought),
+        carried_over=said.carried_over or (),
+        oven_shared_by=said.oven_shared_by,
+        also_count=said.also_count or (),
         versions=versions,
         marks=tuple(
             Mark("doubt", "unknown-key", key.sentence(), (key.nearest,) if key.nearest else ())
@@ -281,6 +302,9 @@ def settings_of(recipe: Recipe) -> dict[str, Any]:
         "eaten": recipe.eaten,
         "bought": bought
         and _present({"what": bought.what, "container": bought.container, "region": bought.region}),
+        "carried_over": list(recipe.carried_over),
+        "oven_shared_by": None if recipe.oven_shared_by == 1 else recipe.oven_shared_by,
+        "also_count": list(recipe.also_count),
         "versions": versions,
     }
     return {key: value for key, value in said.items() if value not in (None, [], {})}

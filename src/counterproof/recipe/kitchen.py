@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Final, Literal
 
 HobKind = Literal["gas", "solid plate", "ceramic", "induction"]
+GasOrigin = Literal["by-product", "biogenic", "captured"]
 OvenKind = Literal["fan", "conventional", "gas"]
 
 
@@ -61,6 +62,11 @@ class Kitchen:
         Month of the year, 1–12.
     own_factors : str or None
         Path of the cook's own foods and factors, as written.
+    gas : str
+        Where the gas of fizzy water comes from: by-product (of a fossil process), biogenic or
+        captured (from the air).
+    fizz_litres : float
+        Litres a soda machine makes in its life. [L]
     middle : str
         Which middle value is said first: mean or median.
     range_for : str
@@ -89,6 +95,8 @@ class Kitchen:
     tools: tuple[str, ...] = ()
     month: int | None = None
     own_factors: str | None = None
+    gas: GasOrigin = "by-product"
+    fizz_litres: float = 1500.0
     middle: Literal["mean", "median"] = "mean"
     range_for: Literal["one-purchase", "the-average"] = "one-purchase"
     stated: frozenset[str] = field(default_factory=frozenset)
@@ -148,6 +156,15 @@ DEFAULTS: Final[tuple[Default, ...]] = (
         "freezer_kwh_per_year", "freezer: 200 kWh a year", "assumed", "a freezer some years old"
     ),
     Default("month", "month: none", "choice", "figures for the whole year are used"),
+    Default(
+        "gas",
+        "gas for fizz: a fossil by-product",
+        "assumed",
+        "most cylinders hold it; ask the maker",
+    ),
+    Default(
+        "fizz_litres", "soda machine: 1500 L in its life", "assumed", "3 L a week for ten years"
+    ),
     Default("middle", "middle value: mean", "choice", "means add up, medians do not"),
     Default(
         "range_for",

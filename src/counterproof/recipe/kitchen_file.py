@@ -125,6 +125,13 @@ class Freezer(Settings):
     celsius: Annotated[Number, between(-60, -1, "°C")] | None = None
 
 
+class Fizz(Settings):
+    """The soda machine and its gas."""
+
+    gas: Annotated[str, one_of("by-product", "biogenic", "captured")] | None = None
+    litres: Annotated[Number, between(1, 1_000_000, "litres")] | None = None
+
+
 class VesselSettings(Settings):
     """A pot, a jar or a tray."""
 
@@ -146,6 +153,7 @@ class KitchenSettings(Settings):
     tap_alkalinity: Annotated[tuple[float, float], BeforeValidator(_alkalinity)] | None = None
     fridge: Fridge | None = None
     freezer: Freezer | None = None
+    fizz: Fizz | None = None
     vessels: tuple[VesselSettings, ...] | None = None
     tools: tuple[Words, ...] | None = None
     month: Annotated[int, BeforeValidator(_month)] | None = None
@@ -248,6 +256,8 @@ def _fields(said: KitchenSettings) -> dict[str, Any]:
     fields["hob"] = said.hob and said.hob.kind
     fields["hob_watts"] = said.hob and said.hob.power
     fields["oven"] = said.oven and said.oven.kind
+    fields["gas"] = said.fizz and said.fizz.gas
+    fields["fizz_litres"] = said.fizz and said.fizz.litres
     for name in ("fridge", "freezer"):
         cold = getattr(said, name)
         for key in ("celsius", "litres", "kwh_per_year"):

@@ -9,6 +9,7 @@ from typing import Literal
 from counterproof.marks import Mark
 
 Measures = Literal["us", "uk", "metric", "au"]
+AlsoCount = Literal["shopping trip", "washing up", "appliances"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +79,8 @@ class Recipe:
 
     `serves` is (low, high) servings, None where unsaid; `makes` is the cook's own yield text
     ("about 1.2 litres"). `marks` are doubts about the file itself, such as an unknown
-    front-matter key.
+    front-matter key. `carried_over` names what another recipe takes up, `oven_shared_by` how many
+    dishes share the oven, `purchase` whose purchases the lines are: "home", or "bought:…".
     """
 
     title: str
@@ -94,6 +96,10 @@ class Recipe:
     keep: tuple[Keep, ...] = ()
     eaten: float | None = None
     bought: Bought | None = None
+    carried_over: tuple[str, ...] = ()
+    oven_shared_by: float = 1.0
+    also_count: tuple[AlsoCount, ...] = ()
     versions: tuple[Version, ...] = ()
     marks: tuple[Mark, ...] = ()
     file: str | None = None
+    purchase: str = "home"
