@@ -156,7 +156,7 @@ def test_figures_pair_across_a_script(shown: Any) -> None:
         ("the calories of one serving", " kcal"),
         ("the protein of one serving", " g"),
         ("the bread's share of one serving", " %"),
-        ("one serving, per 1000 kcal", " g CO₂e"),
+        ("one serving, per 1000 kcal", "g CO₂e"),
         ("one serving, in kettles", " kettles of a litre"),
         ("one serving, as balloons", " twelve-inch balloons"),
         ("one serving, as a year of it", " kg CO₂e"),

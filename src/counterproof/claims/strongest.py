@@ -190,7 +190,8 @@ def called(quantity: Quantity) -> str:  # noqa: PLR0911 - one return for each op
         head = f"the {quantity.of.taken} of " if quantity.of.taken != "footprint" else ""
         return head + " and ".join(f"the {name}" for name in quantity.names)
     if isinstance(quantity, Phase):
-        return f"the {quantity.stage}"
+        place = f" in the {quantity.place}" if quantity.place else ""
+        return f"the {quantity.stage}{place}"
     if isinstance(quantity, Scaled):
         return f"{quantity.factor:g} times {called(quantity.of)}"
     if isinstance(quantity, Sum):

@@ -36,7 +36,7 @@ SPARKLING = Sourced(
     "machine gives is worked out by `physics carbonate`",
 )  # fmt: skip
 
-FIZZY = "water-sparkling"
+FIZZY = frozenset({"water-sparkling", "water-home-carbonated"})
 """Food.id of what brings the gas."""
 
 
@@ -303,14 +303,14 @@ def _gas(subject: Subject, material: Material, scale: float) -> Figure:
         part.mass
         for line in reading.lines
         for part in line.constituents
-        if part.food.id == FIZZY and part.mass is not None
+        if part.food.id in FIZZY and part.mass is not None
     ]
     if not masses:
         raise Unworked(
             "No sparkling water stands in this recipe.", remedy="Name a recipe that has a fizz."
         )
     held = Parameter(
-        f"carbonation|{FIZZY}", Lognormal.from_spread(SPARKLING.value, SPARKLING.spread)
+        "carbonation|sparkling water", Lognormal.from_spread(SPARKLING.value, SPARKLING.spread)
     )
     drawn: Draws = np.zeros(material.streams.n)
     for mass in masses:
