@@ -14,6 +14,7 @@ from typing import Final, Literal
 
 import numpy as np
 
+from counterproof.errors import OutOfRange
 from counterproof.physics import food_properties, iced_water
 from counterproof.physics import fridge as fridges
 from counterproof.physics.air import Room
@@ -29,7 +30,7 @@ from counterproof.physics.heating import Contents
 from counterproof.physics.modes import Shape
 from counterproof.physics.places import Place
 from counterproof.physics.spread import Spread
-from counterproof.physics.values import ZERO_CELSIUS, Draws
+from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
 from counterproof.physics.vessels import LID_LEAK, Leaks, Pot
 from counterproof.sourced import Sourced
 
@@ -41,6 +42,9 @@ SLOW_END: Final = Sourced(
     "about 30 %; taken as nine cases in ten",
 )  # fmt: skip
 BATH_SWING: Final = Sourced(1.0, "K", 0.5, "assumed", "", "an ice bath is between 0 and 2 °C")
+LARGEST: Final = Sourced(
+    1.0, "m³", 0.0, "assumed", "", "a thousand litres in one vessel: larger than any kitchen's kettle"
+)
 _MEAN: Final = ZERO_CELSIUS + 35.0  # where a cooling food's conductivity is taken
 
 
@@ -346,7 +350,17 @@ def run(dish: Dish, spot: Spot, start: float | Draws, floor: float, lanes: Lanes
     -------
     Run
         Both models, or the mixed one alone for a thin liquid that is stirred.
+
+    Raises
+    ------
+    OutOfRange
+        If so much fits no vessel of a kitchen: the correlations end long before.
     """
+    if not 0.0 < smallest(dish.volume) <= largest(dish.volume) <= LARGEST.value:
+        raise OutOfRange(
+            f"Cooling is modelled up to {1000 * LARGEST.value:.0f} L in one vessel.",
+            remedy="Give what one vessel holds.",
+        )
     pot, contents = dish.vessel, dish.contents
     around = spot.surroundings(lanes, stirred=dish.stirred)
     leaks = Leaks(lanes.factor, lanes.evaporating, lanes.lid(dish.kind))

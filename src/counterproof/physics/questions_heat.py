@@ -249,6 +249,10 @@ def _time_to_lose(wanted: float | Draws | None, rate: float | Draws) -> float | 
 
 
 def _refuse_dry(evaporated: float | Draws, contents: Contents, time: float | Draws) -> None:
+    if smallest(contents.moisture) <= 0.0:
+        raise OutOfRange(
+            "There is no water in the pot: it cannot simmer.", remedy="Give an amount of water."
+        )
     share = _mean(evaporated) / _mean(contents.moisture)
     if share >= 1.0:
         raise OutOfRange(
