@@ -30,6 +30,8 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from counterproof.adapters.files import demo_season, episodes, load_recipe
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import DRAWS, Streams
+from counterproof.footprint.assess import assess
+from counterproof.plan.model import Plan
 from counterproof.reading.foods import Matcher
 from counterproof.reading.lines import split_line
 from counterproof.reading.marking import read_lines
@@ -114,8 +116,8 @@ def footprint_times(tables: Tables) -> dict[str, float]:
     bench, held, order = Workbench.over(tables), Streams(seed=1), Order(recipe, Kitchen())
     assessed(order, bench, held)
     reading = footprint_speed.made_reading(tables)
-    plan = footprint_speed.Plan()
-    footprint_speed.assess(reading, tables, plan, streams=held)
+    plan = Plan()
+    assess(reading, tables, plan, streams=held)
     return {
         "lines": len(recipe.lines),
         "draws": DRAWS,
@@ -123,7 +125,7 @@ def footprint_times(tables: Tables) -> dict[str, float]:
         "cold_s": command_seconds("footprint", str(recipe_file), "--json"),
         "warm_ms": footprint_speed.milliseconds(lambda _: assessed(order, bench, held), 20),
         "assess_ms": footprint_speed.milliseconds(
-            lambda _: footprint_speed.assess(reading, tables, plan, streams=held), 50
+            lambda _: assess(reading, tables, plan, streams=held), 50
         ),
     }
 

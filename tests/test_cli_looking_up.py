@@ -212,11 +212,15 @@ def test_the_month_of_a_line_outranks_the_kitchens(ran: Ran, dish: Path) -> None
     assert "in season (the line says “in August”)" in told["lines"][0]["marks"][0]["message"]
 
 
-def test_a_flight_no_set_tells_of_needs_attention(ran: Ran, dish: Path) -> None:
+def test_a_flight_no_set_tells_of_is_carried_by_its_own_leg(ran: Ran, dish: Path) -> None:
     dish.write_text(DISH.replace("400 g tomatoes", "200 g asparagus by air"), encoding="utf-8")
     status, out, _ = ran("footprint", str(dish), "--json")
-    assert status == 1
-    assert _json(out)["lines"][0]["marks"][0]["kind"] == "flown"
+    told = _json(out)
+    assert status == 0
+    (flight,) = [one for one in told["activities"] if "by air" in one["name"]]
+    assert (flight["stage"], flight["unit"]) == ("transport", "t·km")
+    (grown,) = [one for one in told["activities"] if one["name"] == "asparagus"]
+    assert flight["kgco2e"]["mean"] > 10 * grown["replaced"]["transport"]
 
 
 def test_allergens_by_both_lists(ran: Ran, dish: Path) -> None:

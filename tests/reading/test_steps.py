@@ -71,7 +71,9 @@ def test_to_drain_takes_the_liquid_and_to_strain_takes_the_solids() -> None:
 
 
 def test_every_sentence_of_a_step_is_read() -> None:
-    step = read_step(WrittenLine(1, "Fry the leeks for 5 minutes. Add the stock and simmer 1 hour."))
+    step = read_step(
+        WrittenLine(1, "Fry the leeks for 5 minutes. Add the stock and simmer 1 hour.")
+    )
     timed = [(p.kind, p.minutes) for p in step.processes if p.minutes]
     assert timed == [("fry", (5, 5)), ("simmer", (60, 60))]
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, fields
 from functools import cache
-from typing import TYPE_CHECKING, Any, Literal, get_args, get_origin, get_type_hints
+from typing import TYPE_CHECKING, Any, Literal, cast, get_args, get_origin, get_type_hints
 
 from counterproof.rows import Provenance
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Hashable
 
     from counterproof.adapters.form import Form
 
@@ -62,10 +62,10 @@ _CELLS: dict[Any, Cell] = {
 
 
 @cache  # one entry for each class of rows; to evaluate type hints takes long
-def _typed_cells(row: type[Any]) -> dict[str, Cell]:
-    hints = get_type_hints(row)
+def _typed_cells(row: Hashable) -> dict[str, Cell]:
+    hints = get_type_hints(cast("type[Any]", row))
     cells: dict[str, Cell] = {}
-    for field in fields(row):
+    for field in fields(cast("Any", row)):
         hint = hints[field.name]
         if hint is Provenance:
             cells |= _typed_cells(Provenance)
@@ -89,4 +89,7 @@ def cells(form: Form) -> dict[str, Cell]:
         Column → Cell.
     """
     closed = {column: _chosen(words) for column, words in form.closed.items()}
-    return {column: closed.get(column, cell) for column, cell in _typed_cells(form.row).items()}
+    return {
+        column: closed.get(column, cell)
+        for column, cell in _typed_cells(cast("Hashable", form.row)).items()
+    }
