@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from counterproof.footprint.factors import SETS, best_link
 from counterproof.footprint.model import Footprint
+from counterproof.footprint.waste import servings_eaten
 from counterproof.reading.model import Reading
 from counterproof.rows import FactorSet, Tables
 
@@ -46,11 +47,12 @@ class Covering:
 def _served(reading: Reading) -> Taken:
     """What one serving takes of each food: plain numbers and keys of its masses."""
     taken: dict[str, list[tuple[float, tuple[str, ...]]]] = defaultdict(list)
+    eaten = servings_eaten(reading)
     for line in reading.lines:
         for part in line.constituents:
             if part.mass is not None:
                 keys = tuple(parameter.key for parameter in part.mass.parameters)
-                taken[part.food.id].append((part.mass.scale / reading.serves, keys))
+                taken[part.food.id].append((part.mass.scale / eaten, keys))
     for parts in taken.values():
         parts.sort()
     return taken

@@ -9,8 +9,10 @@ from typing import Any
 
 import numpy as np
 
+from counterproof.comparison.boundaries import unlike_boundaries
 from counterproof.comparison.break_even import BreakEven, break_evens
 from counterproof.comparison.covering import covering, differing_foods
+from counterproof.comparison.lives import life_break_evens
 from counterproof.costing import Cost
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
@@ -91,6 +93,7 @@ class Pair:
     reason: str | None
     draws: Draws | None
     break_even: tuple[BreakEven, ...] = ()
+    packaging_avoided: float | None = None  # mass of b's packs less that of a's, a serving [kg]
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
@@ -103,6 +106,7 @@ class Pair:
             "factor_set": self.factor_set,
             "function": {"a": self.function[0].to_dict(), "b": self.function[1].to_dict()},
             "shares_draws_of": list(self.shares_draws_of),
+            "packaging_avoided_kg": self.packaging_avoided,
             "second_opinion": [other.to_dict() for other in self.otherwise],
             "cannot_be_judged": self.reason,
             "marks": [mark.to_dict() for mark in self.marks],
@@ -125,6 +129,8 @@ class Comparison:
                     "name": name,
                     "serving": {"kgco2e": found.serving.to_dict()},
                     "nutrition": found.nutrition.to_dict(),
+                    "packaging": None if found.packaging is None else found.packaging.to_dict(),
+                    "fizz": None if found.fizz is None else found.fizz.to_dict(),
                     "cost": None if cost is None else cost.to_dict(),
                 }
                 for (name, found), cost in zip_longest(self.items, self.costs)
@@ -233,6 +239,32 @@ def _refusal(missing: frozenset[str], factor_set: FactorSet | None, tables: Tabl
     return f"{lacks}: the comparison cannot be judged."
 
 
+def _avoided(a: Footprint, b: Footprint) -> float | None:
+    if a.packaging is None or b.packaging is None:
+        return None
+    return b.packaging.kg - a.packaging.kg
+
+
+def _unjudged(
+    a: tuple[str, Footprint], b: tuple[str, Footprint], marks: Sequence[Mark], reason: str
+) -> Pair:
+    return Pair(
+        a=a[0],
+        b=b[0],
+        ratio=None,
+        difference=None,
+        share_a_lower=None,
+        factor_set=None,
+        function=(a[1].function, b[1].function),
+        shares_draws_of=_shared(a[1], b[1]),
+        otherwise=(),
+        marks=tuple(marks),
+        reason=reason,
+        draws=None,
+        packaging_avoided=_avoided(a[1], b[1]),
+    )
+
+
 def paired(
     a: Entry,
     b: Entry,
@@ -285,21 +317,13 @@ def paired(
     function = (base[0].function, base[1].function)
     marks = [*_unlike(*function), *_missing_lines(a.name, base[0], b.name, base[1])]
     if found.set is None:
-        return Pair(
-            a=a.name,
-            b=b.name,
-            ratio=None,
-            difference=None,
-            share_a_lower=None,
-            factor_set=None,
-            function=function,
-            shares_draws_of=_shared(*base),
-            otherwise=(),
-            marks=tuple(marks),
-            reason=_refusal(found.missing, factor_set, tables),
-            draws=None,
-        )
+        refused = _refusal(found.missing, factor_set, tables)
+        return _unjudged((a.name, base[0]), (b.name, base[1]), marks, refused)
     one, other = sides(dict.fromkeys(found.foods, found.set)) if foods else base
+    unlike, reason = unlike_boundaries(one, other, tables)
+    marks += unlike
+    if reason is not None:
+        return _unjudged((a.name, one), (b.name, other), marks, reason)
     difference = one.draws - other.draws
     otherwise: list[Otherwise] = []
     for name in SETS if foods else ():
@@ -332,7 +356,15 @@ def paired(
         marks=(*marks, *_turns(ratio, otherwise)),
         reason=None,
         draws=difference,
-        break_even=break_evens((a.name, one), (b.name, other), foods, streams),
+        break_even=(
+            *break_evens((a.name, one), (b.name, other), foods, streams),
+            *life_break_evens(
+                (a.name, one),
+                (b.name, other),
+                (a.reading.kitchen.fizz_litres, b.reading.kitchen.fizz_litres),
+            ),
+        ),
+        packaging_avoided=_avoided(one, other),
     )
 
 
