@@ -30,7 +30,8 @@ def life_break_evens(
     Returns
     -------
     tuple of BreakEven
-        Those of `a` first; the least that makes a side equal to the other. [L or uses]
+        Of what only one side has, those of `a` first; the least that makes it equal to the other.
+        [L or uses]
 
     Notes
     -----
@@ -68,8 +69,8 @@ def _of(
 ) -> list[BreakEven]:
     side = own[1]
     places = [at for at, part in enumerate(side.items) if is_share(part.item)]
-    if not places:
-        return []
+    if not places or any(is_share(part.item) for part in other[1].items):
+        return []  # where both sides have it, it is not what they differ in
     share = side.item_draws[places].sum(axis=0)
     left: Draws = other[1].draws - (side.draws - share)
     at = np.full(len(left), -1.0)
