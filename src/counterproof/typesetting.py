@@ -14,6 +14,7 @@ from counterproof.comparison.paired import Pair
 from counterproof.costing import Cost
 from counterproof.draws import Product, Range, Streams
 from counterproof.footprint.fizz import FizzReport
+from counterproof.footprint.items import Item
 from counterproof.footprint.model import Footprint
 from counterproof.in_words import (
     bought_in_words,
@@ -236,9 +237,15 @@ def _line(line: MarkedLine, footprint: Footprint, sorts: Sorts) -> LineProof:
         kgco2e=part.kgco2e if part else None,
         stages=part.stages if part else {},
         share=part.share if part else None,
-        factor="; ".join(found.factor for found in part.items) if part else None,
+        factor=_factors(part.items) if part else None,
         source=item.source if item else None,
     )
+
+
+def _factors(items: Sequence[Item]) -> str:
+    """The factors a line's foods are valued by, and that more is charged with them."""
+    foods = [item.factor for item in items if item.food]
+    return "; ".join(foods) + ("; with its pack and its bin" if len(foods) < len(items) else "")
 
 
 def _summed(products: Sequence[Product | None], streams: Streams) -> Range | None:

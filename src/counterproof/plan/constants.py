@@ -48,7 +48,7 @@ MICROWAVING: Final = Sourced(
     1.0, "1", 0.09, "derived", "physics.questions_plugged.microwave_food", _OWN
 )
 KETTLE: Final = Sourced(1.0, "1", 0.05, "derived", "physics.questions_plugged.boil_kettle", _OWN)
-LITRE_APART: Final = 0.35
+LITRE_APART: Final = 0.2
 """Share by which stated litres may differ from computed kilograms: assumed, soups to syrups. [1]"""
 LEVEL: Final = Sourced(1.0, "1", 0.15, "assumed", "", "a level in a pot judged by eye")
 BED: Final = Sourced(
