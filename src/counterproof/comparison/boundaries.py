@@ -6,7 +6,7 @@ from collections import defaultdict
 from collections.abc import Mapping
 from typing import Final
 
-from counterproof.footprint.model import Footprint
+from counterproof.footprint.model import Valuation
 from counterproof.marks import Mark
 from counterproof.rows import Tables
 
@@ -19,24 +19,24 @@ Doubling is an assumption: other countries leak and lose more.
 """
 
 
-def _lacking(found: Footprint, tables: Tables) -> dict[tuple[str, str], tuple[str, float]]:
+def _lacking(found: Valuation, tables: Tables) -> dict[tuple[str, str], tuple[str, float]]:
     """What a side's energy rows leave out: (carrier, what) → region and kg CO2e resting on it."""
     sums: dict[tuple[str, str, str], float] = defaultdict(float)
-    for part in found.items:
-        for parameter in part.item.worth.parameters:
+    for item, mean in zip(found.charged, found.means, strict=True):
+        for parameter in item.worth.parameters:
             kind, *rest = parameter.key.split("|")
             row = tables.energy.get((rest[0], rest[1])) if kind == "energy" else None
             if row is not None and row.lacks:
-                sums[row.carrier, row.lacks, row.region] += part.kgco2e.mean
+                sums[row.carrier, row.lacks, row.region] += mean
     return {(carrier, lacks): (region, kg) for (carrier, lacks, region), kg in sums.items()}
 
 
-def unlike_boundaries(a: Footprint, b: Footprint, tables: Tables) -> tuple[list[Mark], str | None]:
+def unlike_boundaries(a: Valuation, b: Valuation, tables: Tables) -> tuple[list[Mark], str | None]:
     """What only one side's energy figures leave out, and whether the comparison rests on it.
 
     Parameters
     ----------
-    a, b : Footprint
+    a, b : Valuation
         The two sides, valued as they are compared.
     tables : Tables
         With what each region's rows leave out.
@@ -66,10 +66,10 @@ def unlike_boundaries(a: Footprint, b: Footprint, tables: Tables) -> tuple[list[
     return marks, reason
 
 
-def _energy_keys(found: Footprint) -> set[str]:
+def _energy_keys(found: Valuation) -> set[str]:
     return {
         parameter.key
-        for part in found.items
-        for parameter in part.item.worth.parameters
+        for item in found.charged
+        for parameter in item.worth.parameters
         if parameter.key.startswith("energy|")
     }

@@ -9,7 +9,7 @@ import numpy as np
 
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.items import Item
-from counterproof.footprint.model import Footprint
+from counterproof.footprint.model import Valuation
 
 SWAPPED_AT_MOST: Final = 2
 """Lines of a side that the other lacks, up to which they are taken for a swap. [1]
@@ -21,7 +21,7 @@ mass would be the natural thing to change.
 LEAST_SHARE: Final = 0.005
 """Share of draws that must have a break-even for its range to be given. [1]"""
 
-Side = tuple[str, Footprint]
+Side = tuple[str, Valuation]
 """A name and what is assessed under it."""
 
 
@@ -65,7 +65,7 @@ def break_evens(a: Side, b: Side, foods: frozenset[str], streams: Streams) -> tu
 
     Parameters
     ----------
-    a, b : (str, Footprint)
+    a, b : (str, Valuation)
         The two sides, valued as they are compared.
     foods : frozenset of str
         Food.id of what a serving of one takes more or less of than a serving of the other.
@@ -86,11 +86,11 @@ def break_evens(a: Side, b: Side, foods: frozenset[str], streams: Streams) -> tu
     """
     found: list[BreakEven] = []
     for own, other in ((a, b), (b, a)):
-        theirs = {part.item.food for part in other[1].items}
+        theirs = {item.food for item in other[1].charged}
         places = [
             at
-            for at, part in enumerate(own[1].items)
-            if part.item.food in foods and part.item.food not in theirs
+            for at, item in enumerate(own[1].charged)
+            if item.food in foods and item.food not in theirs
         ]
         if len(places) <= SWAPPED_AT_MOST:
             found += [_of_line(own, other, at, (a[0], b[0]), streams) for at in places]
@@ -101,15 +101,14 @@ def _of_line(
     own: Side, other: Side, at: int, names: tuple[str, str], streams: Streams
 ) -> BreakEven:
     name, side = own
-    part = side.items[at]
-    item = part.item
+    item = side.charged[at]
     per_kg = _edible_worth(item, streams)
     rest = side.draws - side.item_draws[at]
     mass = np.full(streams.n, -1.0)
     np.divide(other[1].draws - rest, per_kg, out=mass, where=per_kg > 0)
     kept = mass >= 0
     share = float(kept.mean())
-    middle = _static(side, other[1], part.kgco2e.mean, item)
+    middle = _static(side, other[1], side.means[at], item)
     return BreakEven(
         *names,
         f"kg of {item.name} in a serving of {name}",
@@ -123,7 +122,7 @@ def _edible_worth(item: Item, streams: Streams) -> Draws:
     return item.worth.draws(streams) * (item.amount.mean / item.mass)
 
 
-def _static(side: Footprint, other: Footprint, adds: float, item: Item) -> float:
+def _static(side: Valuation, other: Valuation, adds: float, item: Item) -> float:
     worth = item.worth.mean * item.amount.mean / item.mass
     return (other.static - (side.static - adds)) / worth if worth > 0 else -1.0
 

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from counterproof.footprint.factors import SETS, best_link
-from counterproof.footprint.model import Footprint
+from counterproof.footprint.model import Valuation
 from counterproof.footprint.waste import servings_eaten
 from counterproof.reading.model import Reading
 from counterproof.rows import FactorSet, Tables
@@ -75,13 +75,13 @@ def differing_foods(a: Reading, b: Reading) -> frozenset[str]:
     return frozenset(food for food in {*left, *right} if left.get(food) != right.get(food))
 
 
-def _weights(found: Footprint, reading: Reading) -> dict[str, float]:
+def _weights(found: Valuation, reading: Reading) -> dict[str, float]:
     """Share of a side that each food stands for: of its footprint, or of its mass if uncounted."""
     shares: dict[str, float] = defaultdict(float)
-    whole = sum(abs(part.kgco2e.mean) for part in found.items)
-    for part in found.items:
-        if part.item.food and whole:
-            shares[part.item.food] += abs(part.kgco2e.mean) / whole
+    whole = sum(map(abs, found.means))
+    for item, mean in zip(found.charged, found.means, strict=True):
+        if item.food and whole:
+            shares[item.food] += abs(mean) / whole
     masses: dict[str, float] = defaultdict(float)
     for line in reading.lines:
         for constituent in line.constituents:
@@ -95,7 +95,7 @@ def _weights(found: Footprint, reading: Reading) -> dict[str, float]:
 
 
 def covering(
-    sides: Sequence[tuple[Footprint, Reading]],
+    sides: Sequence[tuple[Valuation, Reading]],
     foods: frozenset[str],
     tables: Tables,
     *,
@@ -105,7 +105,7 @@ def covering(
 
     Parameters
     ----------
-    sides : sequence of (Footprint, Reading)
+    sides : sequence of (Valuation, Reading)
         The two sides, each in its own base.
     foods : frozenset of str
         Food.id of every food in which they differ.

@@ -22,7 +22,7 @@ def life_break_evens(
 
     Parameters
     ----------
-    a, b : (str, Footprint)
+    a, b : (str, Valuation)
         The two sides, valued as they are compared.
     machine_litres : tuple of float
         Litres that each side's machine is taken to make in its life. [L]
@@ -68,8 +68,8 @@ def _of(
     per: str,
 ) -> list[BreakEven]:
     side = own[1]
-    places = [at for at, part in enumerate(side.items) if is_share(part.item)]
-    if not places or any(is_share(part.item) for part in other[1].items):
+    places = [at for at, item in enumerate(side.charged) if is_share(item)]
+    if not places or any(is_share(item) for item in other[1].charged):
         return []  # where both sides have it, it is not what they differ in
     share = side.item_draws[places].sum(axis=0)
     left: Draws = other[1].draws - (side.draws - share)
@@ -77,7 +77,7 @@ def _of(
     np.divide(share * now, left, out=at, where=left > 0)
     kept = at >= 0
     known = float(kept.mean())
-    mean_share = sum(side.items[place].kgco2e.mean for place in places)
+    mean_share = sum(side.means[place] for place in places)
     rest = other[1].static - (side.static - mean_share)
     middle = mean_share * now / rest if rest > 0 else float(at[kept].mean()) if known else 0.0
     return [

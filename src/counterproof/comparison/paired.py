@@ -17,7 +17,8 @@ from counterproof.costing import Cost
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
 from counterproof.footprint.factors import SETS, RangeFor
-from counterproof.footprint.model import Footprint
+from counterproof.footprint.model import Footprint, Valuation
+from counterproof.footprint.valuing import Case, Held, valuation
 from counterproof.marks import Mark
 from counterproof.nutrition import Function
 from counterproof.plan.model import Plan
@@ -156,7 +157,7 @@ def _joined(parts: Iterable[Sequence[str]]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for part in parts for name in part))
 
 
-def _ratio(a: Footprint, b: Footprint) -> Ratio | None:
+def _ratio(a: Valuation, b: Valuation) -> Ratio | None:
     low = b.draws <= 0
     if b.static <= 0 or low.mean() > LEAST_DENOMINATORS:
         return None
@@ -165,13 +166,13 @@ def _ratio(a: Footprint, b: Footprint) -> Ratio | None:
     return Ratio(a.static / b.static, *percentiles)
 
 
-def _shared(a: Footprint, b: Footprint) -> tuple[str, ...]:
+def _shared(a: Valuation, b: Valuation) -> tuple[str, ...]:
     """Names of what both sides draw together."""
     left, right = (
         {
-            parameter.key: part.item.name if part.item.kind == "line" else part.item.factor
-            for part in side.items
-            for parameter in part.item.worth.parameters
+            parameter.key: item.name if item.kind == "line" else item.factor
+            for item in side.charged
+            for parameter in item.worth.parameters
         }
         for side in (a, b)
     )
@@ -218,7 +219,7 @@ def _turns(ratio: Ratio | None, otherwise: Sequence[Otherwise]) -> list[Mark]:
     return marks
 
 
-def _missing_lines(a: str, one: Footprint, b: str, other: Footprint) -> list[Mark]:
+def _missing_lines(a: str, one: Valuation, b: str, other: Valuation) -> list[Mark]:
     """Marks for lines that are not counted on one side only."""
     marks: list[Mark] = []
     sides = [{(line.as_written, line.food) for line in side.uncounted} for side in (one, other)]
@@ -239,14 +240,14 @@ def _refusal(missing: frozenset[str], factor_set: FactorSet | None, tables: Tabl
     return f"{lacks}: the comparison cannot be judged."
 
 
-def _avoided(a: Footprint, b: Footprint) -> float | None:
+def _avoided(a: Valuation, b: Valuation) -> float | None:
     if a.packaging is None or b.packaging is None:
         return None
     return b.packaging.kg - a.packaging.kg
 
 
 def _unjudged(
-    a: tuple[str, Footprint], b: tuple[str, Footprint], marks: Sequence[Mark], reason: str
+    a: tuple[str, Valuation], b: tuple[str, Valuation], marks: Sequence[Mark], reason: str
 ) -> Pair:
     return Pair(
         a=a[0],
@@ -273,6 +274,7 @@ def paired(
     streams: Streams,
     range_for: RangeFor | None = None,
     factor_set: FactorSet | None = None,
+    held: Held | None = None,
 ) -> Pair:
     """One serving of a against one of b, on shared draws.
 
@@ -288,6 +290,8 @@ def paired(
         one-purchase or the-average; None: as the kitchen of `a` says, for both.
     factor_set : FactorSet or None
         The set to value the differing foods in; None: the best one that covers them all.
+    held : Held or None
+        What was worked out for other pairs on the same tables, streams and range.
 
     Returns
     -------
@@ -295,17 +299,11 @@ def paired(
         Foods in which the sides differ are valued in one set; what they share keeps its base.
     """
     asked = range_for or a.reading.kitchen.range_for
+    known = held or Held()
 
-    def sides(choice: Mapping[str, FactorSet]) -> tuple[Footprint, Footprint]:
+    def sides(choice: Mapping[str, FactorSet]) -> tuple[Valuation, Valuation]:
         one, other = (
-            assess(
-                side.reading,
-                tables,
-                side.plan,
-                streams=streams,
-                range_for=asked,
-                factor_set=choice,
-            )
+            valuation(Case(side.reading, tables, side.plan, asked), streams, choice, held=known)
             for side in (a, b)
         )
         return one, other
@@ -397,15 +395,16 @@ def compare(
         Pairs in the order of the entries: first with second, first with third, …
     """
     asked = range_for or (entries[0].reading.kitchen.range_for if entries else None)
+    held = Held()
     items = tuple(
         (
             entry.name,
-            assess(entry.reading, tables, entry.plan, streams=streams, range_for=asked),
+            assess(entry.reading, tables, entry.plan, streams=streams, range_for=asked, held=held),
         )
         for entry in entries
     )
     pairs = tuple(
-        paired(a, b, tables, streams=streams, range_for=asked, factor_set=factor_set)
+        paired(a, b, tables, streams=streams, range_for=asked, factor_set=factor_set, held=held)
         for a, b in combinations(entries, 2)
     )
     return Comparison(items, pairs, tuple(entry.cost for entry in entries))

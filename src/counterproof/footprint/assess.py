@@ -2,21 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 
-from counterproof.draws import Draws, Range, Streams
-from counterproof.footprint.beyond import Beyond, beyond
+from counterproof.draws import Range, Streams
+from counterproof.footprint.beyond import Beyond
 from counterproof.footprint.factors import FITS, LINK_DEVIATION, SETS, RangeFor, Valued
 from counterproof.footprint.fizz import fizz_report
-from counterproof.footprint.items import (
-    Item,
-    Preference,
-    Uncounted,
-    energy_items,
-    line_items,
-)
+from counterproof.footprint.items import Item, Preference
 from counterproof.footprint.model import (
     Basis,
     Footprint,
@@ -25,15 +19,15 @@ from counterproof.footprint.model import (
     StageFootprint,
 )
 from counterproof.footprint.packaging import packaging_report
-from counterproof.footprint.replacing import specified, without_stages
 from counterproof.footprint.season import season_marks
 from counterproof.footprint.settling import settle_next
+from counterproof.footprint.valuing import Case, Charged, Held, charged, summed
 from counterproof.footprint.waste import servings_eaten
 from counterproof.marks import Mark
 from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
-from counterproof.rows import STAGES, FactorSet, Link, Source, Stage, Tables
+from counterproof.rows import STAGES, FactorSet, Link, Source, Tables
 
 SHOWN = 0.9
 """Share of the mass a set must cover for its second opinion to be shown (method §3). [1]"""
@@ -55,6 +49,7 @@ def assess(
     streams: Streams,
     range_for: RangeFor | None = None,
     factor_set: Preference = None,
+    held: Held | None = None,
 ) -> Footprint:
     """Footprint of one serving.
 
@@ -72,6 +67,8 @@ def assess(
         one-purchase or the-average; None: as the kitchen says.
     factor_set : Preference
         A set for all foods, a set for some by Food.id, or None: each food's own base.
+    held : Held or None
+        What was worked out for other valuations on the same tables, streams and range.
 
     Returns
     -------
@@ -84,48 +81,46 @@ def assess(
     their published means; production absorbs the draw, negative totals included, so that a
     stage can later be replaced by something specific without adding what is not there.
     """
-    asked = range_for or reading.kitchen.range_for
-    around = beyond(reading, plan, tables)
-    items, uncounted, assumed = _items(reading, tables, plan, around, asked, factor_set)
-    # Sums run in an order of their own, so that moving a line moves no digit.
-    ordered = sorted(items, key=lambda item: item.identity)
+    case = Case(reading, tables, plan, range_for or reading.kitchen.range_for)
+    known = held or Held()
+    found = charged(case, factor_set, known)
+    items, around = found.items, found.around
     serves = servings_eaten(reading)
-    amounts = _stacked([item.amount.draws(streams) for item in ordered], streams)
-    amounts /= serves
-    drawn = _stacked([item.worth.draws(streams) for item in ordered], streams)
-    drawn *= amounts
-    total = drawn.sum(axis=0)
+    whole = summed(items, serves, streams, known)
+    ordered, mean = whole.ordered, whole.mean
+    amounts = np.array([item.amount.draws(streams) for item in ordered]) / serves
+    amounts = amounts.reshape(-1, streams.n)
     stage_means = np.array([item.worth.stages for item in ordered]).reshape(-1, len(STAGES))
     by_stage = stage_means.T @ amounts
-    by_stage[0] = total - by_stage[1:].sum(axis=0)
+    by_stage[0] = whole.total - by_stage[1:].sum(axis=0)
     means = np.array([item.amount.mean for item in ordered]) / serves
-    item_means = means * np.array([item.worth.mean for item in ordered])
-    mean = float(item_means.sum())
     staged = stage_means.T @ means
-    rows = np.concatenate([drawn, total[np.newaxis], by_stage])
-    ranges = Range.of_rows(rows, (*item_means.tolist(), mean, *staged.tolist()))
-    places = {id(item): at for at, item in enumerate(ordered)}
+    rows = np.concatenate([whole.drawn, whole.total[np.newaxis], by_stage])
+    ranges = Range.of_rows(rows, (*whole.means.tolist(), mean, *staged.tolist()))
+    places = whole.places(items)
 
-    def part(item: Item) -> ItemFootprint:
-        at = places[id(item)]
+    def part(item: Item, at: int) -> ItemFootprint:
         within = zip(STAGES, (stage_means[at] * means[at]).tolist(), strict=True)
         return ItemFootprint(
             item,
             ranges[at],
             {stage: value for stage, value in within if value},
-            float(item_means[at] / mean) if mean else None,
+            float(whole.means[at] / mean) if mean else None,
         )
 
     nutrition = serving_nutrition(reading, tables, plan)
     computed = {"production"} | {item.stage for item in items if item.kind != "line"}
-    variance = float(total.var()) * serves**2
+    variance = float(whole.total.var()) * serves**2
     return Footprint(
         function=serving_function(reading, nutrition, plan),
         nutrition=nutrition,
         serves=serves,
+        charged=tuple(items),
+        means=tuple(whole.means[places].tolist()),
+        static=mean,
         serving=ranges[len(ordered)],
-        items=tuple(part(item) for item in items),
-        uncounted=tuple(uncounted),
+        items=tuple(part(item, at) for item, at in zip(items, places, strict=True)),
+        uncounted=tuple(found.uncounted),
         stages=tuple(
             StageFootprint(stage, found, stage in computed)
             for stage, found in zip(STAGES, ranges[len(ordered) + 1 :], strict=True)
@@ -133,15 +128,15 @@ def assess(
         ),
         coverage_mass=_coverage(reading, items),
         coverage_by_fit=_by_fit(reading, items),
-        second_opinion=second_opinion(reading, tables, plan, asked, items, around),
-        settle_next=settle_next(ordered, variance, streams, asked),
-        assumed=tuple(assumed),
+        second_opinion=second_opinion(case, items, known),
+        settle_next=settle_next(ordered, variance, streams, case.range_for),
+        assumed=_all_assumed(case, found),
         sources=_sources(items, tables),
-        basis=_basis(reading, tables, items, streams, asked),
+        basis=_basis(reading, tables, items, streams, case.range_for),
         marks=_marks(reading, tables, items, around),
         as_written={line.written.number: line.written.text for line in reading.lines},
-        draws=total,
-        item_draws=drawn[[places[id(item)] for item in items]],
+        draws=whole.total,
+        item_draws=whole.drawn[places],
         packaging=packaging_report(around.packs, serves, around.tap, tables.life_cycle),
         fizz=fizz_report(reading.lines, reading.kitchen, serves, mean),
     )
@@ -160,57 +155,9 @@ def _marks(
     return marks | ({0: around.marks} if around.marks else {})
 
 
-def _stacked(rows: list[Draws], streams: Streams) -> Draws:
-    return np.array(rows) if rows else np.zeros((0, streams.n))
-
-
-def _items(
-    reading: Reading,
-    tables: Tables,
-    plan: Plan | None,
-    around: Beyond,
-    range_for: RangeFor,
-    factor_set: Preference,
-) -> tuple[list[Item], list[Uncounted], list[str]]:
-    items: list[Item] = []
-    uncounted: list[Uncounted] = []
-    replaced: list[str] = []
-    for line in reading.lines:
-        counted, missing = line_items(
-            line,
-            tables,
-            reading.kitchen,
-            range_for=range_for,
-            factor_set=factor_set,
-            purchase=reading.recipe.purchase,
-        )
-        said = around.lines.get(line.written.number)
-        if said is not None:
-            counted, told = specified(counted, said, line, reading.kitchen, tables)
-            replaced += told
-        items += counted
-        uncounted += missing
-    items = list(_bought(items, reading, around))
-    assumed = _assumed(items, tables) + replaced
-    if range_for == "the-average":
-        assumed.append(LOWER_BOUND)
-    if plan is None:
-        assumed.append("Cooking is not counted.")
-    uses = (*(plan.energy if plan is not None else ()), *around.energy)
-    energy, said_of_energy = energy_items(uses, reading, tables)
-    items += [*energy, *around.items]
-    assumed += [*(plan.assumed if plan is not None else ()), *said_of_energy, *around.assumed]
-    return items, uncounted, assumed
-
-
-def _bought(items: Sequence[Item], reading: Reading, around: Beyond) -> Iterator[Item]:
-    """What is bought ready made: its own pack and way stand in place of its factor's."""
-    if reading.recipe.purchase == "home":
-        yield from items
-        return
-    stages: tuple[Stage, ...] = ("packaging", "transport") if around.packs else ("transport",)
-    for item in items:
-        yield without_stages(item, stages) or item
+def _all_assumed(case: Case, found: Charged) -> tuple[str, ...]:
+    bound = [LOWER_BOUND] if case.range_for == "the-average" else []
+    return (*_assumed(found.items, case.tables), *bound, *found.said)
 
 
 def _assumed(items: Sequence[Item], tables: Tables) -> list[str]:
@@ -282,41 +229,30 @@ def _counted_in(items: Sequence[Item]) -> set[FactorSet]:
 
 
 def second_opinion(
-    reading: Reading,
-    tables: Tables,
-    plan: Plan | None,
-    range_for: RangeFor,
-    base: Sequence[Item],
-    around: Beyond | None = None,
+    case: Case, base: Sequence[Item], held: Held | None = None
 ) -> tuple[Opinion, ...]:
     """One serving valued in each single set that covers enough of it.
 
     Parameters
     ----------
-    reading : Reading
-        The recipe as understood.
-    tables : Tables
-        All tables.
-    plan : Plan or None
-        Energy of the steps and the storage.
-    range_for : RangeFor
-        one-purchase or the-average; the means are the same.
+    case : Case
+        What is valued.
     base : sequence of Item
         The total's own items; a set that values all of them is no second opinion.
-    around : Beyond or None
-        What is charged beyond ingredients and cooking; None: worked out here.
+    held : Held or None
+        What was worked out already.
 
     Returns
     -------
     tuple of Opinion
         Means over what each set covers, never to be ranked against each other. [kg CO2e]
     """
+    reading = case.reading
     opinions: list[Opinion] = []
-    around = around or beyond(reading, plan, tables)
     for name in SETS:
         if _counted_in(base) == {name}:
             continue
-        items, _, _ = _items(reading, tables, plan, around, range_for, name)
+        items = charged(case, name, held or Held()).items
         coverage = _coverage(reading, items)
         if coverage >= SHOWN:
             factors = [

@@ -107,22 +107,34 @@ class Basis:
         }
 
 
-@dataclass(frozen=True)
-class Footprint:
-    """One serving's footprint, its parts, and what it rests on.
+@dataclass(frozen=True, kw_only=True)
+class Valuation:
+    """What a comparison needs of one side: one serving's items, their means and draws.
 
-    The mean of every range is the static value: every parameter at its mean, which is exact
-    because each item is a product of independent parameters. `draws` and `item_draws` are of
-    one serving, aligned by draw with every other assessment on the same streams. [kg CO2e]
+    `charged` are the items of the batch; `means` and `item_draws` are theirs, `static` and `draws`
+    their sums, all of one serving, aligned by draw with every other valuation on the same
+    streams. Every item is a product of independent parameters, so means are exact. [kg CO2e]
     `serves` counts the servings eaten: what is not eaten is charged to them.
     """
 
     function: Function
-    nutrition: Nutrition
     serves: float
+    charged: tuple[Item, ...]
+    means: tuple[float, ...]
+    static: float
+    uncounted: tuple[Uncounted, ...]
+    draws: Draws
+    item_draws: Draws
+    packaging: PackagingReport | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Footprint(Valuation):
+    """One serving's footprint, its parts with their ranges, and what it rests on. [kg CO2e]"""
+
+    nutrition: Nutrition
     serving: Range
     items: tuple[ItemFootprint, ...]
-    uncounted: tuple[Uncounted, ...]
     stages: tuple[StageFootprint, ...]
     coverage_mass: float
     coverage_by_fit: Mapping[str, float]
@@ -133,15 +145,7 @@ class Footprint:
     basis: Basis
     marks: Mapping[int, tuple[Mark, ...]]  # by line number
     as_written: Mapping[int, str]
-    draws: Draws
-    item_draws: Draws
-    packaging: PackagingReport | None = None
     fizz: FizzReport | None = None
-
-    @property
-    def static(self) -> float:
-        """One serving with every parameter at its mean. [kg CO2e]"""
-        return self.serving.mean
 
     @property
     def batch(self) -> Range:
