@@ -225,3 +225,17 @@ def test_every_command_has_a_help_line(told: Any) -> None:
         found = told(*command.split(), "--help")
         assert found.status == 0
         assert len(found.out.splitlines()) > 4
+
+
+def test_what_is_bought_instead_is_a_version(told: Any, tmp_path: Path) -> None:
+    recipe = tmp_path / "cordial.md"
+    recipe.write_text(
+        "---\nserves: 4\nbought: {what: lemonade, container: 330 ml can, region: uk}\n---\n"
+        "# Cordial\n\n- 100 g sugar\n- 700 ml water\n",
+        encoding="utf-8",
+    )
+    found = told("compare", str(recipe), f"{recipe}+bought", "--json", "--draws", "500").document
+    home, bought = found["items"]
+    assert bought["packaging"]["mass_kg_by_material"].keys() == {"aluminium"}
+    assert home["packaging"]["items"] == []
+    assert found["pairs"][0]["packaging_avoided_kg"] > 0

@@ -19,6 +19,7 @@ from counterproof.adapters.contents import (
     suggestion,
 )
 from counterproof.errors import InputError, NotARecipe, UnknownVersion, UnreadableFile
+from counterproof.reading.bought import BOUGHT
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import read_kitchen, with_changes
 from counterproof.recipe.model import Recipe
@@ -66,8 +67,10 @@ def load_recipe(name: str, stdin: BinaryIO | None = None) -> tuple[Recipe, str |
     else:
         place = recipe_file(Path(path))
         recipe = read_recipe(content_of(place), str(place))
-    if version is not None and version not in [one.name for one in recipe.versions]:
-        names = [one.name for one in recipe.versions]
+    names = [one.name for one in recipe.versions]
+    if recipe.bought is not None and BOUGHT not in names:
+        names.append(BOUGHT)
+    if version is not None and version not in names:
         near = nearest(version, names) if names else None
         raise UnknownVersion(
             f'There is no version "{version}"; '
