@@ -11,6 +11,7 @@ from typing import Final, Literal
 
 import numpy as np
 
+from counterproof.errors import OutOfRange
 from counterproof.physics import convection, iced_water, moving_air, water
 from counterproof.physics.air import Room
 from counterproof.physics.boiling import boiling_point_under
@@ -87,10 +88,20 @@ class Exchange:
         -------
         (n, 3) array
             As in `table`, linear between rows.
+
+        Raises
+        ------
+        OutOfRange
+            If a difference is not a number: the heat balance around it has run away.
         """
+        if not np.isfinite(difference).all():
+            raise OutOfRange(
+                "So much heat at once is beyond what the model of a place can follow.",
+                remedy="Give less in one vessel, or a cooler start.",
+            )
         rows = self.table.shape[0] - 1
         at = np.sqrt(np.maximum(difference, 0.0) / self.span) * rows
-        row = np.minimum(at.astype(np.intp), rows - 1)
+        row = np.minimum(at, rows - 1).astype(np.intp)
         lane = np.arange(row.size)
         low = self.table[row, lane]
         found: Draws = low + (at - row)[:, np.newaxis] * (self.table[row + 1, lane] - low)
