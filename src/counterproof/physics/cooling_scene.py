@@ -43,12 +43,7 @@ SLOW_END: Final = Sourced(
 )  # fmt: skip
 BATH_SWING: Final = Sourced(1.0, "K", 0.5, "assumed", "", "an ice bath is between 0 and 2 °C")
 LARGEST: Final = Sourced(
-    1.0,
-    "m³",
-    0.0,
-    "assumed",
-    "",
-    "a thousand litres in one vessel: larger than any kitchen's kettle",
+    0.06, "m³", 0.0, "assumed", "", "60 L in one vessel, the largest stock pot of a kitchen"
 )
 _MEAN: Final = ZERO_CELSIUS + 35.0  # where a cooling food's conductivity is taken
 
