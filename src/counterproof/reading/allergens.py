@@ -7,9 +7,10 @@ cross-contact is not assessed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from counterproof.reading.allergen_words import allergens_said
 from counterproof.reading.foods import THRESHOLD
 
 if TYPE_CHECKING:
@@ -60,7 +61,10 @@ def allergens_of_line(line: MarkedLine, tables: Tables) -> Allergens:
         foods += [runner.food for runner in line.runners_up]
     certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
     certain = certain or any(mark.kind in NO_INGREDIENT for mark in line.marks)
-    return _union(foods, tables, () if certain else (line.written.text,))
+    found = _union(foods, tables, () if certain else (line.written.text,))
+    own = frozenset(word for food in foods for word in food.name.lower().replace(",", "").split())
+    said = allergens_said(line.written.text, own) - set(found.present) - set(found.read_the_label)
+    return replace(found, read_the_label=tuple(sorted({*found.read_the_label, *said})))
 
 
 def allergens_of_recipe(reading: Reading, tables: Tables) -> Allergens:

@@ -1,0 +1,66 @@
+"""Words that speak of an allergen, for what a line says beside its own food.
+
+"Stuffed with cream cheese", "soaked in soy sauce", "breaded": the food that is weighed is another
+one, and its row knows nothing of these. Each word is common practice with no source; it raises
+"read the label", never "present", because the words may also exclude.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+_WORDS: Final[dict[str, str]] = {
+    "milk": r"milk|cream|cr[eè]me|butter|buttermilk|butterscotch|cheese|yogh?urt|ghee|custard|"
+    r"ranch|hollandaise|tzatziki|caramel|fudge|parmesan|mozzarella|ricotta|mascarpone|cheddar|feta",
+    "gluten": r"breaded|battered|breadcrumbs?|crumbed|flour|bread|pastry|soy sauce|noodles?|beer|"
+    r"malt|barley|couscous|haggis|oats?",
+    "soya": r"soya?|tofu|miso|tamari|teriyaki|hoisin|doubanjiang",
+    "eggs": r"eggs?|mayonnaise|mayo|aioli|hollandaise|custard|meringue|advocaat|eggnog",
+    "fish": r"fish|anchov(?:y|ies)|worcestershire|caesar|salmon|tuna|cod",
+    "crustaceans": r"prawns?|shrimps?|crab|lobster|crayfish|langoustines?",
+    "molluscs": r"oysters?|mussels?|clams?|squid|scallops?|snails?",
+    "peanuts": r"peanuts?|groundnuts?|satay",
+    "nuts": r"nuts?|almonds?|hazelnuts?|walnuts?|cashews?|pistachios?|pecans?|praline|marzipan|"
+    r"pesto|dukkah",
+    "sesame": r"sesame|tahini|halva|za'atar|dukkah|hummus",
+    "mustard": r"mustard",
+    "celery": r"celery|celeriac",
+    "lupin": r"lupin",
+    "sulphites": r"wine|cider",
+}
+_SEARCHES: Final = {
+    allergen: re.compile(rf"\b(?:{words})\b", re.IGNORECASE) for allergen, words in _WORDS.items()
+}
+# Compounds in which the second word is not what it says: "coconut milk", "peanut butter".
+_NOT_SO: Final = re.compile(
+    r"\b(?:coconut|almond|oat|soya?|rice|nut|cashew|plant|vegan|peanut|cocoa|shea|butter)"
+    r"[- ](?:milk|cream|butter|yogh?urt|beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|"
+    r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b|\bnutmeg\b|\bginger ?beer\b|"
+    r"\b(?:rice|corn|chickpea|gram|coconut|buckwheat) flour\b",
+    re.IGNORECASE,
+)
+_WORD: Final = re.compile(r"[a-zà-ÿ']+")
+
+
+def allergens_said(text: str, known: frozenset[str]) -> frozenset[str]:
+    """Allergens that the words of a line speak of beside its own food.
+
+    Parameters
+    ----------
+    text : str
+        The line as written.
+    known : frozenset of str
+        Words of the foods that the line stands for; their own rows speak for them.
+
+    Returns
+    -------
+    frozenset of str
+        Slugs of the fourteen.
+    """
+    stems = {word.rstrip("s") for word in known}
+    kept = " ".join(
+        word if word.rstrip("s") not in stems else "·"
+        for word in _WORD.findall(_NOT_SO.sub(" ", text.lower()))
+    )
+    return frozenset(name for name, search in _SEARCHES.items() if search.search(kept))

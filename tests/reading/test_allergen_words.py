@@ -1,0 +1,49 @@
+"""What a line says beside its own food is heard for allergens."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterproof.reading.allergens import allergens_of_line
+from counterproof.reading.foods import Matcher
+from counterproof.reading.marking import read_lines
+from counterproof.recipe.model import WrittenLine
+from counterproof.rows import Tables
+
+
+def known(text: str, tables: Tables, matcher: Matcher) -> set[str]:
+    (line,) = read_lines([WrittenLine(1, text)], tables, matcher)
+    found = allergens_of_line(line, tables)
+    return {*found.present, *found.read_the_label}
+
+
+@pytest.mark.parametrize(
+    ("text", "allergens"),
+    [
+        ("8 mushrooms stuffed with soft cheese", {"milk"}),
+        ("300 g chicken breast, marinated in soy sauce", {"soya", "gluten"}),
+        ("200 g breaded haddock", {"fish", "gluten"}),
+        ("400 g chicken thighs, soaked in buttermilk", {"milk"}),
+        ("1 tin sardines in mustard sauce", {"fish", "mustard"}),
+    ],
+)
+def test_a_second_food_in_a_line_brings_its_allergens(
+    text: str, allergens: set[str], shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    assert allergens <= known(text, shipped, shipped_matcher)
+
+
+@pytest.mark.parametrize(
+    ("text", "allergen"),
+    [
+        ("400 ml coconut milk", "milk"),
+        ("1 tin butter beans", "milk"),
+        ("2 tsp cream of tartar", "milk"),
+        ("1 tsp grated nutmeg", "nuts"),
+        ("2 aubergines (eggplant)", "eggs"),
+    ],
+)
+def test_a_word_inside_another_food_brings_none(
+    text: str, allergen: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    assert allergen not in known(text, shipped, shipped_matcher)
