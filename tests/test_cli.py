@@ -239,3 +239,13 @@ def test_what_is_bought_instead_is_a_version(told: Any, tmp_path: Path) -> None:
     assert bought["packaging"]["mass_kg_by_material"].keys() == {"aluminium"}
     assert home["packaging"]["items"] == []
     assert found["pairs"][0]["packaging_avoided_kg"] > 0
+
+
+def test_a_food_without_a_factor_is_a_fault_and_leaves_with_1(told: Any, tmp_path: Path) -> None:
+    place = tmp_path / "venison.md"
+    place.write_text(SOUP.replace("- 2 onions", "- 2 onions\n- 400 g venison"))
+    found = told("footprint", str(place), "--json", "--draws", "200")
+    assert found.status == 1
+    line = next(one for one in found.document["lines"] if "venison" in one["as_written"])
+    assert [(mark["level"], mark["kind"]) for mark in line["marks"]] == [("fault", "no-factor")]
+    assert found.document["coverage"]["mass_share"] < 0.9

@@ -10,7 +10,7 @@ from counterproof.draws import Range, Streams
 from counterproof.footprint.beyond import Beyond
 from counterproof.footprint.factors import FITS, LINK_DEVIATION, SETS, RangeFor, Valued
 from counterproof.footprint.fizz import fizz_report
-from counterproof.footprint.items import Item, Preference
+from counterproof.footprint.items import Item, Preference, Uncounted
 from counterproof.footprint.model import (
     Basis,
     Footprint,
@@ -133,7 +133,7 @@ def assess(
         assumed=_all_assumed(case, found),
         sources=_sources(items, tables),
         basis=_basis(reading, tables, items, streams, case.range_for),
-        marks=_marks(reading, tables, items, around),
+        marks=_marks(reading, tables, items, found.uncounted, around),
         as_written={line.written.number: line.written.text for line in reading.lines},
         draws=whole.total,
         item_draws=whole.drawn[places],
@@ -143,7 +143,11 @@ def assess(
 
 
 def _marks(
-    reading: Reading, tables: Tables, items: Sequence[Item], around: Beyond
+    reading: Reading,
+    tables: Tables,
+    items: Sequence[Item],
+    uncounted: Sequence[Uncounted],
+    around: Beyond,
 ) -> dict[int, tuple[Mark, ...]]:
     """Marks beside lines; those about the recipe as a whole stand under 0."""
     marks = dict(season_marks(reading, tables))
@@ -152,7 +156,20 @@ def _marks(
             # A stated leg puts a figure to what the season tables could not.
             left = tuple(mark for mark in marks.pop(item.number) if mark.kind != "flown")
             marks |= {item.number: left} if left else {}
+    for missing in uncounted:
+        if missing.why == "no factor":
+            marks[missing.number] = (*marks.get(missing.number, ()), _without_factor(missing))
     return marks | ({0: around.marks} if around.marks else {})
+
+
+def _without_factor(missing: Uncounted) -> Mark:
+    return Mark(
+        "fault",
+        "no-factor",
+        f"No emission factor is linked to {missing.food or 'this food'}: it is weighed, but adds "
+        "nothing to the total. Swap it for a food that has one, or give its own factor "
+        "(own_factors in the kitchen file).",
+    )
 
 
 def _all_assumed(case: Case, found: Charged) -> tuple[str, ...]:
