@@ -85,6 +85,7 @@ class VersionProof:
     ratio: float | None  # of means
     share_lower: float | None  # share of draws in which the version is below the recipe
     factor_set: str | None
+    remarks: tuple[str, ...] = ()  # what a reader of the comparison must know
 
 
 @dataclass(frozen=True, slots=True)

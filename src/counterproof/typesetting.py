@@ -351,6 +351,7 @@ def _versions(
                 ratio=pair.ratio.of_means if pair.ratio else None,
                 share_lower=pair.share_a_lower,
                 factor_set=pair.factor_set,
+                remarks=tuple(mark.message for mark in pair.marks),
             )
             for found, pair in versions
         ),

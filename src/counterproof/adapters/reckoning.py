@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from itertools import zip_longest
 from typing import TYPE_CHECKING
 
@@ -21,6 +21,7 @@ from counterproof.adapters.characters import (
     ground,
     hatched,
 )
+from counterproof.draws import Range
 from counterproof.marks import Mark
 from counterproof.press import footing, giving, hatching, margins, wording
 from counterproof.press.intervals import Scale, common_scale, serving_scale
@@ -179,6 +180,7 @@ def _versions(page: Page, edition: Edition, scale: Scale) -> None:
     for version in edition.versions:
         told = [page.words(printable(change)) for change in version.changes]
         told.append(page.words(wording.sentence(*wording.version_phrases(version, edition)), GREY))
+        told += [page.words(printable(remark), GREY) for remark in version.remarks]
         drawn = drawn_interval(page, scale, version.serving, middle, "o" if page.ascii else "●")
         shown = figure(page, numerals.shown(version.serving, middle))
         _reckoning(page, scale, printable(version.name), told, drawn, shown)
@@ -318,9 +320,14 @@ def comparison(page: Page, compared: Comparison) -> None:
             told.append(page.words(f"{amount} for {numerals.percent(cost.coverage)} of the mass"))
         shown = figure(page, numerals.shown(found.serving, middle))
         _reckoning(page, scale, printable(name), told, drawn, shown)
+    servings = {name: found.serving for name, found in compared.items}
     for pair in compared.pairs:
         names = f"{printable(pair.a)} against {printable(pair.b)}"
-        side(page, names, [*_pair(page, pair, middle), *marks_of(page, pair.marks, in_line=False)])
+        side(
+            page,
+            names,
+            [*_pair(page, pair, servings, middle), *marks_of(page, pair.marks, in_line=False)],
+        )
 
 
 def _function(kg: float | None, kcal: float | None) -> str:
@@ -330,7 +337,7 @@ def _function(kg: float | None, kcal: float | None) -> str:
     return ", ".join(parts)
 
 
-def _pair(page: Page, pair: Pair, middle: str) -> list[Text]:
+def _pair(page: Page, pair: Pair, servings: Mapping[str, Range], middle: str) -> list[Text]:
     if pair.difference is None:
         return [page.words(f"This comparison cannot be judged: {printable(pair.reason or '')}")]
     told = wording.against(
@@ -341,6 +348,7 @@ def _pair(page: Page, pair: Pair, middle: str) -> list[Text]:
         share_lower=pair.share_a_lower,
         factor_set=pair.factor_set,
     )
+    told += wording.totals_apart(servings[pair.a], servings[pair.b], pair.difference)
     shared = ", ".join(printable(name) for name in pair.shares_draws_of)
     return [
         page.words(wording.sentence(*told)),

@@ -230,8 +230,8 @@ class Cooking:
         if not contents.mass:
             return
         end = c.WARM.value if process.celsius is None else ZERO_CELSIUS + process.celsius
-        if end <= self.scene.tap:
-            return
+        if not self.scene.tap < end <= self.scene.place.boil:
+            return  # "heat the oil to 180 °C" speaks of fat, which is counted with the frying
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
         ring = self.scene.ring(litres, covered=False)
         done = heat(contents, self.scene.tap, end, ring=ring, place=self.scene.place)

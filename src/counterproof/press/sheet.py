@@ -93,6 +93,7 @@ class Reckoning:
     told: tuple[str, ...]
     right: Margin
     sum: str = ""
+    remarks: tuple[str, ...] = ()
 
 
 def sheet(edition: Edition) -> str:
@@ -228,6 +229,7 @@ def _versions(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
                 tuple(printable(change) for change in version.changes),
                 tuple(wording.version_phrases(version, edition)),
                 Margin(_set_in(drawn), told),
+                remarks=tuple(printable(remark) for remark in version.remarks),
             )
         )
     return tuple(made)

@@ -350,10 +350,29 @@ def version_phrases(version: VersionProof, edition: Edition) -> list[str]:
         share_lower=version.share_lower,
         factor_set=version.factor_set,
     )
-    apart = version.serving.mean - edition.serving.mean
-    if abs(apart - version.difference.mean) > ROUNDING * abs(edition.serving.mean):
-        phrases.append("the totals shown rest on other factors and do not compare")
+    phrases += totals_apart(version.serving, edition.serving, version.difference)
     return phrases
+
+
+def totals_apart(one: Range, other: Range, difference: Range) -> list[str]:
+    """Return a warning where two totals shown do not differ by the difference told of them.
+
+    Parameters
+    ----------
+    one, other : Range
+        The totals shown, each in its own base. [kg CO2e]
+    difference : Range
+        One minus the other, valued in one set. [kg CO2e]
+
+    Returns
+    -------
+    list[str]
+        One phrase, or none.
+    """
+    apart = one.mean - other.mean
+    if abs(apart - difference.mean) <= ROUNDING * abs(other.mean):
+        return []
+    return ["the totals shown rest on other factors and do not compare"]
 
 
 def against(
