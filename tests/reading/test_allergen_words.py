@@ -25,6 +25,11 @@ def known(text: str, tables: Tables, matcher: Matcher) -> set[str]:
         ("200 g breaded haddock", {"fish", "gluten"}),
         ("400 g chicken thighs, soaked in buttermilk", {"milk"}),
         ("1 tin sardines in mustard sauce", {"fish", "mustard"}),
+        ("100 g prawn crackers", {"crustaceans"}),
+        ("50 g halva, crumbled", {"sesame"}),
+        ("300 ml nut milk", {"nuts"}),
+        ("1 fish stock cube", {"fish"}),
+        ("4 tbsp tzatziki", {"milk"}),
     ],
 )
 def test_a_second_food_in_a_line_brings_its_allergens(

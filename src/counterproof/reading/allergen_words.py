@@ -32,12 +32,16 @@ _WORDS: Final[dict[str, str]] = {
 _SEARCHES: Final = {
     allergen: re.compile(rf"\b(?:{words})\b", re.IGNORECASE) for allergen, words in _WORDS.items()
 }
-# Compounds in which the second word is not what it says: "coconut milk", "peanut butter".
+# Compounds in which the second word is not what it says, but the first one is: "almond milk".
+_OF_THE_FIRST: Final = re.compile(
+    r"\b(coconut|almond|oat|soya?|rice|nut|cashew|hazelnut|plant|vegan|peanut|cocoa|shea|corn|"
+    r"chickpea|gram|buckwheat|ginger)[- ](?:milk|cream|butter|yogh?urt|flour|beer)\b",
+    re.IGNORECASE,
+)
+# Compounds that speak of no allergen at all.
 _NOT_SO: Final = re.compile(
-    r"\b(?:coconut|almond|oat|soya?|rice|nut|cashew|plant|vegan|peanut|cocoa|shea|butter)"
-    r"[- ](?:milk|cream|butter|yogh?urt|beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|"
-    r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b|\bnutmeg\b|\bginger ?beer\b|"
-    r"\b(?:rice|corn|chickpea|gram|coconut|buckwheat) flour\b",
+    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bnutmeg\b|"
+    r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b",
     re.IGNORECASE,
 )
 _WORD: Final = re.compile(r"[a-zà-ÿ']+")
@@ -61,6 +65,6 @@ def allergens_said(text: str, known: frozenset[str]) -> frozenset[str]:
     stems = {word.rstrip("s") for word in known}
     kept = " ".join(
         word if word.rstrip("s") not in stems else "·"
-        for word in _WORD.findall(_NOT_SO.sub(" ", text.lower()))
+        for word in _WORD.findall(_OF_THE_FIRST.sub(r"\1", _NOT_SO.sub(" ", text.lower())))
     )
     return frozenset(name for name, search in _SEARCHES.items() if search.search(kept))
