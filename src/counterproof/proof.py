@@ -157,6 +157,32 @@ class FizzProof:
     if_not: float
 
 
+@dataclass(frozen=True, slots=True)
+class Term:
+    """One step on the way to a number, in the order of the working."""
+
+    says: str  # in words: "2 tins of 400 g", "what is left of the tin when it is drained"
+    value: Range | None = None
+    unit: str = ""
+    source: str = ""  # Source.id; "" where the step is arithmetic or the cook's own word
+    locator: str = ""  # page, table, row
+
+
+@dataclass(frozen=True, slots=True)
+class Derivation:
+    """How a number came about: what a reader who does not believe it can follow.
+
+    `key` says which number of the proof it is, the same for every surface: "serving", "batch",
+    "stage:packaging", "mass:3", "line:3", "step:2", "activity:fridge", "version:beef", "cost".
+    """
+
+    key: str
+    name: str  # "squash: 1.3 kg, a sixth of it", for people
+    value: Range
+    unit: str
+    terms: tuple[Term, ...]
+
+
 @dataclass(frozen=True)
 class Edition:
     """Everything one proof shows."""
@@ -196,3 +222,4 @@ class Edition:
     activities: tuple[ActivityProof, ...] = ()  # with lines and steps they sum to the serving
     packaging: PackagingProof | None = None
     fizz: FizzProof | None = None
+    derivations: tuple[Derivation, ...] = ()  # a number's short name is its place here, from 1
