@@ -24,7 +24,8 @@ from counterproof.claims.phrases import phrase
 from counterproof.claims.saying import System
 from counterproof.claims.script import Script, read_script
 from counterproof.claims.theirs import Theirs, their_number
-from counterproof.claims.vetting import Vetted, VettedFigure, vetted
+from counterproof.claims.verdicts import Vetted, VettedFigure
+from counterproof.claims.vetting import vetted
 from counterproof.claims.working import worked
 from counterproof.costing import Cost
 from counterproof.draws import Range, Streams

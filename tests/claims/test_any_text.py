@@ -10,8 +10,9 @@ from hypothesis import strategies as st
 
 from counterproof.claims.captions import cues
 from counterproof.claims.grammar import asked, figured
-from counterproof.claims.loose import blanked, loose_in_script, numbers_in
+from counterproof.claims.loose import blanked, loose_in_script
 from counterproof.claims.script import read_script, resolved
+from counterproof.claims.spoken_numbers import numbers_in
 from counterproof.errors import NotUnderstood
 
 WORDS = st.lists(

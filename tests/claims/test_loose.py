@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from counterproof.claims.captions import are_captions, cues
-from counterproof.claims.loose import Reference, loose_in_captions, loose_in_script, numbers_in
+from counterproof.claims.loose import Reference, loose_in_captions, loose_in_script
 from counterproof.claims.overclaims import overclaims_in
 from counterproof.claims.script import read_script
+from counterproof.claims.spoken_numbers import numbers_in
 from counterproof.draws import Range
 from counterproof.rows import Tables
 

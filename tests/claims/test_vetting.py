@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from counterproof.adapters.tables import load_tables
-from counterproof.claims.vetting import Vetted, VettedClaim
+from counterproof.claims.verdicts import Vetted, VettedClaim
 from counterproof.draws import Streams
 from counterproof.errors import NotUnderstood, QuantityError
 from counterproof.use_cases import Workbench

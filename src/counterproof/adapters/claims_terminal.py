@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from counterproof.claims.likenesses import Seen
     from counterproof.claims.loose import Loose
     from counterproof.claims.theirs import Theirs
-    from counterproof.claims.vetting import OnBasis, Vetted, VettedClaim, VettedFigure
+    from counterproof.claims.verdicts import OnBasis, Vetted, VettedClaim, VettedFigure
 
 _LEVELS = {"holds": "note", "holds on its basis": "doubt"}
 

@@ -8,7 +8,7 @@ from typing import Final, Literal
 from counterproof.claims.figure import Unit
 from counterproof.claims.material import Basis, Material, Per, Subject
 from counterproof.claims.operations import Asked, Lines, Phase, Portion, Quantity, parts, portions
-from counterproof.claims.working import chosen_lines, subject_of
+from counterproof.claims.portions import chosen_lines, subject_of
 from counterproof.comparison.covering import covering, differing_foods
 from counterproof.footprint.factors import SETS, RangeFor, best_link
 from counterproof.rows import FactorSet

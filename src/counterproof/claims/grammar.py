@@ -30,11 +30,11 @@ from counterproof.claims.operations import (
     Per,
     Quantity,
     Ratio,
-    Relation,
     Scaled,
     Sum,
 )
 from counterproof.claims.phrases import EXAMPLES, phrase
+from counterproof.claims.relations import BETWEEN, LIKENESSES, PART_LESS, compared
 from counterproof.claims.saying import WORDS
 from counterproof.errors import NotUnderstood
 
@@ -49,89 +49,6 @@ MOST_DEPTH: Final = 8
 
 MOST_FACTOR: Final = 1e9
 """Largest plain number something may be multiplied by. [1]"""
-
-LIKENESSES: Final = {
-    "balloons": "balloon",
-    "balloon": "balloon",
-    "stockpots": "stockpot",
-    "pots": "stockpot",
-    "bathtubs": "bathtub",
-    "bathtub": "bathtub",
-    "rooms": "room",
-    "this room": "room",
-    "kettles": "kettle",
-    "kettles boiled": "kettle",
-    "litres boiled": "hob",
-    "car kilometres": "car",
-    "car km": "car",
-    "car miles": "car",
-    "glasses": "glass",
-    "glasses of water": "glass",
-    "bottles": "bottle",
-    "a year of it": "habit",
-    "a year": "habit",
-    "days of food": "day of food",
-    "a day of food": "day of food",
-    "a day's food": "day of food",
-}
-"""Words for a likeness, and its kind."""
-
-RELATIONS: Final[tuple[tuple[str, Relation], ...]] = (
-    ("no more than", "<="),
-    ("not more than", "<="),
-    ("at most", "<="),
-    ("up to", "<="),
-    ("no less than", ">="),
-    ("not less than", ">="),
-    ("at least", ">="),
-    ("lower than", "<"),
-    ("less than", "<"),
-    ("smaller than", "<"),
-    ("lighter than", "<"),
-    ("fewer than", "<"),
-    ("shorter than", "<"),
-    ("cheaper than", "<"),
-    ("below", "<"),
-    ("under", "<"),
-    ("higher than", ">"),
-    ("more than", ">"),
-    ("larger than", ">"),
-    ("bigger than", ">"),
-    ("greater than", ">"),
-    ("heavier than", ">"),
-    ("longer than", ">"),
-    ("above", ">"),
-    ("over", ">"),
-    ("about", "about"),
-    ("roughly", "about"),
-    ("around", "about"),
-    ("the same as", "about"),
-    ("as much as", "about"),
-)
-"""Words for a relation, longest first among those that begin alike."""
-
-_SIGNS: Final[dict[str, Relation]] = {
-    "<": "<",
-    ">": ">",
-    "≤": "<=",
-    "≥": ">=",
-    "<=": "<=",
-    ">=": ">=",
-}
-_IS: Final = r"(?:is|are|was|were|has|have|comes to|stays|weighs|takes|costs)"
-_RELATION: Final = re.compile(
-    rf" (?:{_IS} )?(?P<words>{'|'.join(words for words, _ in RELATIONS)})(?= )"
-)
-_MOST: Final = re.compile(rf" {_IS} (?P<most>most of|the most of|more than half)(?= )")
-_BETWEEN: Final = re.compile(
-    rf"^(?P<left>.+?) {_IS} between (?P<low>.+?) and (?P<high>.+?(?: times)?) (?P<right>\S.+)$"
-)
-_PART_LESS: Final = re.compile(
-    rf"^(?P<left>.+?) {_IS} (?P<by>at least )?(?P<part>.+?) (?P<how>less|lower|smaller|more|higher) than (?P<right>.+)$"
-)
-_MULTIPLE: Final = re.compile(
-    r"^(?: ?(?:×|\*|x(?= ))| times| times as much as| fold) ?(?:as much as )?"
-)
 
 
 @dataclass
@@ -288,14 +205,14 @@ def asked(text: str) -> Asked:
         said, words = (start[1] if start else quoted["said"]), quoted["rest"]
     words = words.rstrip(" .?!")
     budget = _Budget()
-    between = _BETWEEN.match(words)
+    between = BETWEEN.match(words)
     if between is not None:
         low, high = (_multiple(between[name], budget) for name in ("low", "high"))
         right = _sum(between["right"], budget, 0)
         return Asked(
             _sum(between["left"], budget, 0), ">=", _times(low, right), _times(high, right), said
         )
-    by_part = _PART_LESS.match(words)
+    by_part = PART_LESS.match(words)
     if by_part is not None:
         read = _fraction(by_part["part"])
         if read is not None:
@@ -304,7 +221,7 @@ def asked(text: str) -> Asked:
             return Asked(
                 _sum(by_part["left"], budget, 0), "<=" if less else ">=", right, None, said
             )
-    left, relation, right_words, factor = _split(words)
+    left, relation, right_words, factor = compared(words)
     right = _sum(right_words, budget, 0)
     if factor is not None:
         right = Scaled(factor, right)
@@ -334,25 +251,6 @@ def _fraction(words: str) -> float | None:
     if rest in {"%", "per cent", "percent"}:
         return read[0] / 100
     return read[0] if not rest and 0 < read[0] < 1 else None
-
-
-def _split(words: str) -> tuple[str, Relation, str, float | None]:
-    """Left, relation and right of a comparison; “most of” is more than half."""
-    most = _MOST.search(words)
-    if most is not None:
-        return words[: most.start()], ">", words[most.end() + 1 :], 0.5
-    sign = re.search(r" ?(<=|>=|[<>≤≥]) ?", words)
-    if sign is not None:
-        return words[: sign.start()], _SIGNS[sign[1]], words[sign.end() :], None
-    match = _RELATION.search(words)
-    if match is None:
-        raise NotUnderstood(
-            f"No comparison stands in “{words}”.",
-            remedy="Say “… is lower than …”, “… is less than half of …” or “… is at least three "
-            "times …”.",
-        )
-    relation = dict(RELATIONS)[match["words"]]
-    return words[: match.start()], relation, words[match.end() + 1 :], None
 
 
 def _sum(words: str, budget: _Budget, depth: int) -> Quantity:
@@ -400,6 +298,9 @@ def _factor(words: str, budget: _Budget, depth: int) -> Quantity:
     return found
 
 
+_MULTIPLE: Final = re.compile(
+    r"^(?: ?(?:×|\*|x(?= ))| times| times as much as| fold) ?(?:as much as )?"
+)
 _PER_CENT: Final = re.compile(r"^ ?(?:%|per cent|percent) of ")
 _PART_WORDS: Final = re.compile(r"^(?: of| as much as)? (?=\S)")
 
