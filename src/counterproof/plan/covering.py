@@ -23,6 +23,7 @@ from counterproof.plan.scene import Scene
 from counterproof.reading.model import Constituent, MarkedLine, Reading
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import Tables
+from counterproof.ways import Way
 
 _OPEN: Final = frozenset({"to-cover", "no-amount"})
 """Marks of reading that this room may settle."""
@@ -167,7 +168,11 @@ def _solved(scene: Scene, line: MarkedLine, level: Level) -> MarkedLine:
         "and write it in to do better.",
     )
     kept = tuple(mark for mark in line.marks if mark.kind not in _OPEN | {"assumed-weight"})
-    return replace(line, mass=mass, purchased=mass, marks=(*kept, note))
+    way = (
+        Way("level", kilograms, "kg", f"{_level_in_words(level)} {names}", c.BED),
+        Way("scale", scale),
+    )
+    return replace(line, mass=mass, purchased=mass, marks=(*kept, note), way=way)
 
 
 def liquid_over(solids: float, level: Level, kitchen: Kitchen) -> Over:

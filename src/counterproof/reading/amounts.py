@@ -17,6 +17,7 @@ from counterproof.reading.by_eye import unsaid
 from counterproof.reading.telling import assumed, figures, grams, said
 from counterproof.reading.weighing import Case, Try, tried
 from counterproof.units import MEASURES
+from counterproof.ways import ASSUMED, Way
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
@@ -38,6 +39,7 @@ class Weighed:
     mass: Product | None
     purchased: Product | None
     marks: tuple[Mark, ...]
+    way: tuple[Way, ...] = ()  # to the edible mass
 
 
 def weighed(case: Case, *, nth: int = 1) -> Weighed:
@@ -103,7 +105,12 @@ def _masses(chosen: Try, case: Case, nth: int, marks: tuple[Mark, ...]) -> Weigh
     eaten = chosen.kg * share if chosen.as_bought else chosen.kg
     bought = chosen.kg if chosen.as_bought else chosen.kg / share
     drawn, factor = tuple(parameters), case.scales.factor
-    return Weighed(Product(eaten * factor, drawn), Product(bought * factor, drawn), marks)
+    way = chosen.way
+    if eaten != chosen.kg and edible is not None:
+        way = (*way, Way("edible", share, "", edible.refuse, edible.provenance))
+    if factor != 1.0:
+        way = (*way, Way("scale", factor))
+    return Weighed(Product(eaten * factor, drawn), Product(bought * factor, drawn), marks, way)
 
 
 def _agreed(tries: list[Try], case: Case) -> tuple[Try, tuple[Mark, ...]]:
@@ -153,7 +160,8 @@ def _each_or_all(weight: Try, count: Try, food: Food) -> tuple[Try, tuple[Mark, 
     )
     # The count must be in the key: "4 breasts (150 g)" and "6 breasts (150 g)" differ.
     tail = f"{weight.tail} each of {number:g}"
-    return replace(weight, kg=high, tail=tail), (*weight.marks, doubt)
+    way = (*weight.way, Way("each", number))
+    return replace(weight, kg=high, tail=tail, way=way), (*weight.marks, doubt)
 
 
 def _trust(one: Try) -> int:
@@ -193,5 +201,6 @@ def _without_amount(case: Case, nth: int) -> Weighed:
         as_bought=False,
         tail=f"{food.id}|unsaid|",
         marks=(note,),
+        way=(Way("unsaid", usual.kg, "kg", usual.what, ASSUMED),),
     )
     return _masses(chosen, case, nth, chosen.marks)

@@ -10,6 +10,7 @@ from counterproof.marks import Mark
 from counterproof.reading.marking import read_lines
 from counterproof.reading.model import Reading
 from counterproof.recipe.model import Pack, Recipe, Version, WrittenLine
+from counterproof.ways import Way
 
 if TYPE_CHECKING:
     from counterproof.reading.foods import Matcher
@@ -60,7 +61,8 @@ def bought_reading(
     )
     # What is bought is as much as the serving it is set against: a reference flow, exact.
     mass = None if line.food is None else Product(kg)
-    line = replace(line, written=written, mass=mass, purchased=mass, also=())
+    way = (Way("as much as", kg, "kg"),)
+    line = replace(line, written=written, mass=mass, purchased=mass, also=(), way=way)
     pack = () if bought.container is None else (Pack(bought.container),)
     alternative = Recipe(
         title=bought.what,

@@ -13,11 +13,12 @@ from counterproof.reading.meant import Meant, meant
 from counterproof.reading.measures_used import measures_used
 from counterproof.reading.model import Constituent, MarkedLine, Reading
 from counterproof.reading.relative import covering, is_covering, is_share, share_of_line
-from counterproof.reading.remarks import not_eaten, several, unknown, unsure
+from counterproof.reading.remarks import not_eaten, said_of_name, several, unknown, unsure
 from counterproof.reading.settling import additions, settled
 from counterproof.reading.steps import read_step
 from counterproof.reading.versions import version_applied
 from counterproof.reading.weighing import Case, Scales
+from counterproof.ways import Way
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
@@ -206,6 +207,8 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
             for portion, nth in zip(line.portions, nths, strict=True)
         ]
         marks = [*name.marks, *unsure(name, food)]
+        for match in (name.match, *name.also):
+            marks += said_of_name(match, matcher)
         if len(weights) > 1:
             shared = line.portions[0].among > 1
             marks.append(several([portion.case.food for portion in line.portions], shared=shared))
@@ -223,11 +226,12 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
         purchased=weights[0].purchased if weights else None,
         marks=tuple(marks),
         also=tuple(
-            Constituent(portion.case.food, portion.match.fit, part.mass, part.purchased)
+            Constituent(portion.case.food, portion.match.fit, part.mass, part.purchased, part.way)
             for portion, part in zip(line.portions[1:], weights[1:], strict=False)
         ),
         alternatives=name.alternatives,
         unread=name.unread,
+        way=weights[0].way if weights else (),
     )
 
 
@@ -237,7 +241,8 @@ def _cut(part: Weighed, among: int) -> Weighed:
 
     if among == 1:
         return part
-    return replace(part, mass=cut(part.mass), purchased=cut(part.purchased))
+    way = (*part.way, Way("shared", among, divides=True))
+    return replace(part, mass=cut(part.mass), purchased=cut(part.purchased), way=way)
 
 
 def _servings(recipe: Recipe) -> float | None:

@@ -10,6 +10,7 @@ from counterproof.marks import Mark
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.model import Recipe, Version, WrittenLine
 from counterproof.rows import Fit, Food
+from counterproof.ways import Way
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,7 @@ class Constituent:
     fit: Fit | None
     mass: Product | None
     purchased: Product | None
+    way: tuple[Way, ...] = ()  # to the mass
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,13 +102,15 @@ class MarkedLine:
     also: tuple[Constituent, ...] = ()
     alternatives: tuple[Food, ...] = ()
     unread: tuple[str, ...] = ()
+    way: tuple[Way, ...] = ()  # to the mass: what it was worked out from
 
     @property
     def constituents(self) -> tuple[Constituent, ...]:
         """Every food of the line with its mass; empty where the food is not known."""
         if self.food is None:
             return ()
-        return (Constituent(self.food, self.fit, self.mass, self.purchased), *self.also)
+        own = Constituent(self.food, self.fit, self.mass, self.purchased, self.way)
+        return (own, *self.also)
 
 
 @dataclass(frozen=True, slots=True)

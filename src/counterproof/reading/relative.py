@@ -10,6 +10,7 @@ from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.marks import Mark
 from counterproof.reading.by_eye import EYE_SPREAD
 from counterproof.reading.spellings import words
+from counterproof.ways import ASSUMED, Way
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -98,14 +99,15 @@ def share_of_line(line: MarkedLine, others: Sequence[MarkedLine]) -> MarkedLine:
             f"This is a share of the weight of {said}, which is not among the weighed lines. "
             "Give a weight.",
         )
-        return replace(line, mass=None, purchased=None, marks=(*marks, fault))
+        return replace(line, mass=None, purchased=None, marks=(*marks, fault), way=())
     middle = (low + high) / 2
     mass = other.mass.scaled(middle / 100)
     if high > low:
         key = f"quantity|{line.food.id}|percent of {other.food.id}|{low:g}-{high:g}|1"
         mass = mass.times(Parameter(key, Uniform(low / middle, high / middle)))
     note = Mark("note", "share-of", f"{middle:g} % of the weight of {other.food.name}.")
-    return replace(line, mass=mass, purchased=mass, marks=(*marks, note))
+    way = (*other.way, Way("share of", middle / 100, "", other.food.name))
+    return replace(line, mass=mass, purchased=mass, marks=(*marks, note), way=way)
 
 
 def is_covering(text: str) -> bool:
@@ -151,8 +153,13 @@ def covering(line: MarkedLine, factor: float) -> MarkedLine:
         f"{_COVERING_KG:g} kg, give or take half. Measure it once and write it in.",
         (f"1 l {line.food.name}", f"500 ml {line.food.name}", f"2 l {line.food.name}"),
     )
+    way = (Way("to cover", _COVERING_KG, "kg", line.food.name, ASSUMED), Way("scale", factor))
     return replace(
-        line, mass=mass.scaled(factor), purchased=mass.scaled(factor), marks=(*marks, doubt)
+        line,
+        mass=mass.scaled(factor),
+        purchased=mass.scaled(factor),
+        marks=(*marks, doubt),
+        way=way,
     )
 
 

@@ -16,10 +16,12 @@ from counterproof.reading.modifiers import VESSELS
 from counterproof.reading.spellings import words
 from counterproof.reading.telling import assumed, figures, grams, said
 from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
+from counterproof.ways import ASSUMED, Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from counterproof.provenance import Provenance
     from counterproof.reading.model import Quantity, Split
     from counterproof.rows import Food, HouseholdWeight, Tables
     from counterproof.units import System
@@ -91,6 +93,7 @@ class Try:
     tail: str  # of the draw key
     marks: tuple[Mark, ...] = ()
     bought_so: bool = False  # bought without its refuse: as bought is what is eaten
+    way: tuple[Way, ...] = ()  # what was multiplied; its product is `kg`
 
 
 def tried(quantity: Quantity, case: Case) -> Try | Mark:
@@ -141,8 +144,25 @@ def _tail(quantity: Quantity, case: Case, size: str = "") -> str:
 
 def _by_weight(quantity: Quantity, number: float, case: Case) -> Try:
     net, bought_so = _net_weight(case)
-    kg = number * unit_kg(quantity.measure)
-    return Try(quantity, kg, WEIGHED, not net, _tail(quantity, case), bought_so=bought_so)
+    unit = unit_kg(quantity.measure)
+    way = (*_counted(quantity, number, case), Way("unit", unit, "kg", quantity.measure))
+    return Try(
+        quantity, number * unit, WEIGHED, not net, _tail(quantity, case),
+        bought_so=bought_so, way=way,
+    )  # fmt: skip
+
+
+def _counted(quantity: Quantity, number: float, case: Case) -> tuple[Way, ...]:
+    """The way to the number of measures: what is written, the packs, how full each is."""
+    written = (quantity.low + quantity.high) / 2
+    way = Way("written", written, "", quantity.measure)
+    packs = case.split.packs or 1.0
+    if number == written:
+        return (way,)
+    packed = () if packs == 1.0 else (Way("packs", packs, "", case.split.container),)
+    full = number / (written * packs)
+    fullness = () if abs(full - 1.0) < 1e-12 else (Way("fullness", full, "", case.split.size),)
+    return (way, *packed, *fullness)
 
 
 def _net_weight(case: Case) -> tuple[bool, bool]:
@@ -166,20 +186,24 @@ def _net_weight(case: Case) -> tuple[bool, bool]:
 
 def _by_volume(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     food = case.food
-    litres = number * unit_ml(quantity.measure, case.scales.system) / 1000
-    density = _density(case)
+    unit = unit_ml(quantity.measure, case.scales.system) / 1000
+    litres = number * unit
+    density, told = _density(case)
     spread = LIQUID_BY_VOLUME if food.kind == "liquid" else SOLID_BY_VOLUME
     if quantity.measure in _LITTLE_VOLUMES:
         spread = EYE_SPREAD
     tail = _tail(quantity, case)
+    way = (*_counted(quantity, number, case), Way("unit", unit, "L", quantity.measure))
     if density is not None:
-        return Try(quantity, litres * density, spread, as_bought=False, tail=tail)
+        way = (*way, Way("density", density, "kg/L", food.name, told))
+        return Try(quantity, litres * density, spread, as_bought=False, tail=tail, way=way)
     if food.kind == "liquid":
         note = assumed(f"No density is known for {food.name}: taken as water’s, 1 kg a litre.")
-        return Try(quantity, litres, spread, as_bought=False, tail=tail, marks=(note,))
+        way = (*way, Way("density", 1.0, "kg/L", food.name, ASSUMED))
+        return Try(quantity, litres, spread, as_bought=False, tail=tail, marks=(note,), way=way)
     little = guess(food, quantity.measure)
     if little is not None:
-        return _guessed(quantity, number, tail, little)
+        return _guessed(quantity, number, case, tail, little)
     return Mark(
         "fault",
         "no-density",
@@ -188,33 +212,37 @@ def _by_volume(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     )
 
 
-def _density(case: Case) -> float | None:
-    """Kilograms a litre in the form the line names."""
+def _density(case: Case) -> tuple[float | None, Provenance | None]:
+    """Kilograms a litre in the form the line names, and on whose word."""
     rows = case.scales.tables.densities.get(case.food.id, ())
     if rows:
-        forms = {row.form: row.kg_per_litre for row in rows}
+        forms = {row.form: row for row in rows}
         if len(forms) > 1:
             told = {*words(f"{case.split.preparation} {case.split.name}"), *case.split.flags}
             for form in sorted(forms):
                 if form and told.issuperset(words(form)):
-                    return forms[form]
-        return forms.get("", rows[0].kg_per_litre)
+                    return forms[form].kg_per_litre, forms[form].provenance
+        plain = forms.get("", rows[0])
+        return plain.kg_per_litre, plain.provenance
     for row in case.rows:
         if MEASURES.get(row.measure) == "volume" and row.measure not in _LITTLE_VOLUMES:
-            return row.kg / unit_ml(row.measure, "us") * 1000
-    return None
+            return row.kg / unit_ml(row.measure, "us") * 1000, row.provenance
+    return None, None
 
 
 def _by_length(quantity: Quantity, number: float, case: Case) -> Try:
     centimetres = number * unit_m(quantity.measure) * 100
     row = _row(case.rows, "cm-piece", "", frozenset())
     tail = _tail(quantity, case)
+    way = (*_counted(quantity, number, case), Way("unit", unit_m(quantity.measure) * 100, "cm"))
     if row is not None:
         spread = max(0.3, COUNTED if row.spread is None else row.spread)
-        return Try(quantity, centimetres * row.kg, spread, row.as_bought, tail)
+        way = (*way, Way("centimetre", row.kg, "kg/cm", case.food.name, row.provenance))
+        return Try(quantity, centimetres * row.kg, spread, row.as_bought, tail, way=way)
     kg = _KG_PER_CM.get(case.food.food_class, _KG_PER_CM[""])
     note = assumed(f"A centimetre of {case.food.name} is taken as {kg * 1000:g} g.")
-    return Try(quantity, centimetres * kg, 0.4, as_bought=False, tail=tail, marks=(note,))
+    way = (*way, Way("centimetre", kg, "kg/cm", case.food.name, ASSUMED))
+    return Try(quantity, centimetres * kg, 0.4, as_bought=False, tail=tail, marks=(note,), way=way)
 
 
 def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
@@ -228,18 +256,24 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     if found is None and measure != "piece":
         usual = guess(food, measure)
         if usual is not None:
-            return _guessed(quantity, number, tail, usual, size)
+            return _guessed(quantity, number, case, tail, usual, size)
     found = found or _weight_of_one(ALSO_CALLED.get(measure, ()), case, size)
     if found is not None:
         row, kg, marks = found
         spread = row.spread if row.spread is not None else COUNTED
         if MEASURES.get(row.measure) == "by eye":
             spread = EYE_SPREAD
-        return Try(quantity, number * kg, spread, row.as_bought, tail, marks)
+        way = (
+            *_counted(quantity, number, case),
+            Way("piece", row.kg, "kg", row.measure, row.provenance),
+        )
+        if kg != row.kg:
+            way = (*way, Way("size", kg / row.kg, "", size, ASSUMED))
+        return Try(quantity, number * kg, spread, row.as_bought, tail, marks, way=way)
     for name in (*asked, measure):
         usual = guess(food, name)
         if usual is not None:
-            return _guessed(quantity, number, tail, usual, size)
+            return _guessed(quantity, number, case, tail, usual, size)
     if measure == "piece" and number >= MANY:
         doubt = Mark(
             "doubt",
@@ -247,7 +281,10 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
             f"{number:g} {food.name} is too many for a count: read as grams. Write the unit.",
             (f"{number:g} g {food.name}", f"{number:g} ml {food.name}"),
         )
-        return Try(quantity, number / 1000, COUNTED, as_bought=True, tail=tail, marks=(doubt,))
+        way = (*_counted(quantity, number, case), Way("unit", 0.001, "kg", "g"))
+        return Try(
+            quantity, number / 1000, COUNTED, as_bought=True, tail=tail, marks=(doubt,), way=way
+        )
     return Mark(
         "fault",
         "no-weight",
@@ -304,10 +341,12 @@ def _from_fruit(
     """The juice or zest of counted fruit: by the table's yield, else by an assumed share."""
     food, tables = case.food, case.scales.tables
     tail = _tail(quantity, case, size)
+    way = _counted(quantity, number, case)
     own = _row(case.rows, "piece", size, frozenset())
     if own is not None:
         spread = own.spread if own.spread is not None else COUNTED
-        return Try(quantity, number * own.kg, spread, as_bought=False, tail=tail)
+        way = (*way, Way("piece", own.kg, "kg", food.name, own.provenance))
+        return Try(quantity, number * own.kg, spread, as_bought=False, tail=tail, way=way)
     whole = _row(tables.household.get(fruit.id, ()), "piece", size, frozenset())
     if whole is None:
         return Mark(
@@ -323,7 +362,14 @@ def _from_fruit(
         f"One {fruit.name} is taken to give {grams(bought * share)} of {food.name}, "
         f"{share:.0%} of its weight."
     )
-    return Try(quantity, number * bought * share, 0.3, as_bought=False, tail=tail, marks=(note,))
+    way = (
+        *way,
+        Way("piece", bought, "kg", fruit.name, whole.provenance),
+        Way("given", share, "", food.name, ASSUMED),
+    )
+    return Try(
+        quantity, number * bought * share, 0.3, as_bought=False, tail=tail, marks=(note,), way=way
+    )
 
 
 def _row(
@@ -342,8 +388,15 @@ def _row(
     return min(fitting, key=rank)
 
 
-def _guessed(quantity: Quantity, number: float, tail: str, usual: Guess, size: str = "") -> Try:
+def _guessed(
+    quantity: Quantity, number: float, case: Case, tail: str, usual: Guess, size: str = ""
+) -> Try:
     times = SIZED.get(size, 1.0)
     sized = "" if times == 1.0 else f", {size}: {times:.2g} times that"
     note = assumed(f"The weight is assumed: {usual.what}, {grams(usual.kg)}{sized}.")
-    return Try(quantity, number * times * usual.kg, usual.spread, usual.as_bought, tail, (note,))
+    way = (*_counted(quantity, number, case), Way("piece", usual.kg, "kg", usual.what, ASSUMED))
+    if times != 1.0:
+        way = (*way, Way("size", times, "", size, ASSUMED))
+    return Try(
+        quantity, number * times * usual.kg, usual.spread, usual.as_bought, tail, (note,), way=way
+    )
