@@ -13,6 +13,7 @@ CounterproofError
 ├── UsageFault            a command or an option that is not there, or not so
 ├── QuantityError         a quantity on the command line without a unit, or with an unknown one
 ├── OutOfRange            a result that does not exist for these inputs
+├── SettingFailed         a page or picture that the typesetter refuses
 └── TableError            a data table that breaks its own rules (ours or the user's)
 """
 
@@ -112,6 +113,10 @@ class QuantityError(CounterproofError):
 
 class OutOfRange(CounterproofError):
     """The result does not exist for these inputs."""
+
+
+class SettingFailed(CounterproofError):
+    """The typesetter refuses a page or a picture of the press."""
 
 
 class TableError(CounterproofError):

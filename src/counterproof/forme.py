@@ -8,8 +8,28 @@ results of the use cases; the modules of `press` turn it into files and calculat
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from counterproof.proof import Edition
+
+Paper = Literal["a5", "a4", "letter", "index"]
+Measures = Literal["metric", "us", "both"]
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """How the card is cut and measured.
+
+    Parameters
+    ----------
+    paper : str
+        "a5", "a4", "letter" (US) or "index" (6 by 4 inches).
+    measures : str
+        "metric", "us" or "both": weights, spoons, degrees, and with them the names of foods.
+    """
+
+    paper: Paper = "a5"
+    measures: Measures = "both"
 
 
 @dataclass(frozen=True)
@@ -24,8 +44,11 @@ class Forme:
         The day it is pressed for, ISO 8601.
     language : str
         Of the fixed words: "en" or another that is shipped.
+    trim : Trim
+        How the card is cut and measured.
     """
 
     edition: Edition
     date: str
     language: str = "en"
+    trim: Trim = Trim()
