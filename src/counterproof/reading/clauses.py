@@ -5,18 +5,23 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
 from counterproof.reading.words import BREAK, SIZES, WORD_CLASSES
 from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
-from counterproof.units import MEASURES
+from counterproof.units import MEASURES, unit_kg
 
 if TYPE_CHECKING:
     from counterproof.reading.unfinished import Unfinished
 
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
+_WEIGHED: Final = re.compile(
+    r"weighed:?\s+(?:at\s+|as\s+)?(?P<amount>[^,]+?)(?:,?\s+(?:give or take|±)\s+(?P<by>[^,]+))?",
+    re.IGNORECASE,
+)
 _REMARK: Final = re.compile(
     r"(?:plus|such as|preferably|ideally|if|about|approx\w*|around|see|note|optional\w*|you|i|we|like"
     r"|eg|or|from|available|use|this|these|per|each|at least|including|depending|for|to|recipes?"
@@ -62,6 +67,9 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
         line.meaning = inside[meaning.end() :]
         line.note("meaning", piece)
         return
+    if _read_weighed(inside, line):
+        line.note("weighed", piece)
+        return
     if not line.aside and len(inside) < _LONGEST_BRACKET:
         for clause in re.split(r"[;,](?!\d)", inside):
             first = not line.head.quantities
@@ -77,6 +85,27 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
     elif not _read_choice(inside, line):
         _flag_juice(inside.lower(), line)
         line.remark(inside)
+
+
+def _read_weighed(inside: str, line: Unfinished) -> bool:
+    """Read "weighed 28 g, give or take 1 g": what a scale said, in place of any other amount."""
+    found = _WEIGHED.fullmatch(inside)
+    if found is None:
+        return False
+    row = bracketed(found["amount"], line.system)
+    by = bracketed(found["by"], line.system) if found["by"] else None
+    if row is None or MEASURES[row[0][0].measure] != "mass" or (found["by"] and by is None):
+        return False
+    said = row[0][0].quantity
+    if by is not None:
+        if MEASURES[by[0][0].measure] != "mass":
+            return False
+        half = by[0][0].quantity.high * unit_kg(by[0][0].measure) / unit_kg(said.measure)
+        half = min(half, said.low)  # the middle stays what was weighed
+        said = replace(said, low=said.low - half, high=said.high + half)
+    line.weighed = said
+    line.flags.add("weighed")
+    return True
 
 
 def _flag_juice(lower: str, line: Unfinished) -> None:

@@ -46,6 +46,8 @@ def is_share(text: str) -> bool:
     bool
         True for "2% salt by cabbage weight".
     """
+    if "(weighed" in text.lower():  # a scale has settled it
+        return False
     return "weight" in text.lower() and _PERCENT.search(text) is not None
 
 

@@ -59,7 +59,7 @@ def settled(split: Split, system: System) -> Split:
     settled = replace(
         split, name=name or split.name, alternatives=(), preparation=split.preparation
     )
-    if amount is None:
+    if amount is None or "weighed" in split.flags:
         return settled
     return replace(
         settled,
@@ -128,6 +128,8 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
         One for each addition that has an amount; its name is empty where it adds more of the same.
     """
     said = f"{split.comment}, {split.preparation}"
+    if "weighed" in split.flags:
+        return ()  # the scale has added up already
     if not ("plus" in said or "+" in said or "and" in said or " with" in said or " in" in said):
         return ()
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))

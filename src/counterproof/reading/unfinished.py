@@ -77,6 +77,7 @@ class Unfinished:
         "parts",
         "preparation",
         "system",
+        "weighed",
     )
 
     def __init__(self, head: Head, system: System) -> None:
@@ -92,6 +93,7 @@ class Unfinished:
         self.naming = False  # after "such as", names are examples until "or …"
         self.flags = head.flags
         self.parts: list[Part] = []
+        self.weighed: Quantity | None = None  # what a scale said, over every other amount
 
     def note(self, kind: str, text: str) -> None:
         """Keep a stretch of the line with what it was taken for.

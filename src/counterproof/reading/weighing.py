@@ -172,6 +172,8 @@ def _net_weight(case: Case) -> tuple[bool, bool]:
         return False, False
     split = case.split
     text = split.text.lower()
+    if "weighed" in split.flags:
+        return True, False  # a scale under the pot sees only what goes in
     if "drained weight" in split.flags or _NET.search(text):
         return True, False
     if split.container in CONTAINERS:
