@@ -10,6 +10,7 @@ from counterproof.adapters.plotting import Plot, drawn, listed
 from counterproof.adapters.reckoning import side
 from counterproof.physics.answer import Answer, Verdict
 from counterproof.press import kitchen_answers
+from counterproof.press.kitchen_headlines import headline
 from counterproof.press.kitchen_quantities import time_unit
 from counterproof.press.plain_text import printable
 
@@ -43,7 +44,7 @@ def print_answer(answer: Answer, tables: Tables, console: Console, middle: str =
         "mean" or "median": which value stands in the middle.
     """
     page = Page(console)
-    said = kitchen_answers.headline(answer, middle)
+    said = headline(answer, middle)
     page.put_indented([page.words(said, STRONG)], 0)
     page.put_line()
     for name, value in kitchen_answers.lines(answer, middle):

@@ -210,7 +210,7 @@ def mix(
     as_json: Json = False,
 ) -> None:
     """What a drink is once mixed, or how much of each part makes it."""
-    from counterproof.kitchen_questions import drinks as questions
+    from counterproof.kitchen_questions import glasses as questions
     from counterproof.physics.serving import Serving
 
     temperatures = tuple(
