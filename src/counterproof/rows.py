@@ -69,11 +69,19 @@ class Food:
 
 @dataclass(frozen=True, slots=True)
 class FoodName:
-    """A name by which cooks know a food (every name in the singular, lower case)."""
+    """A name by which cooks know a food (every name in the singular, lower case).
+
+    A name that really means something else, which has no row of its own, says how near the food
+    comes to it. A name that may mean several foods tells the others. `why` is what the cook
+    is told beside the line.
+    """
 
     food: str  # Food.id
     name: str
     region: Literal["", "uk", "us", "au"]  # where the name means this food; "" everywhere
+    fit: Literal["", "other form", "relative", "class average"] = ""  # "" for the food itself
+    others: str = ""  # Food.id of what it may mean as well, with blanks between
+    why: str = ""
 
 
 @dataclass(frozen=True, slots=True)

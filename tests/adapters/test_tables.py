@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 TINY = {
     "sources": ["src,A table,A producer,2020,A citation,,2026-01-01,CC0,A credit"],
     "foods": ["pea,pea,vegetables,solid,piece,", "pea-soup,pea soup,vegetables,liquid,,"],
-    "names": ["pea,pea,", "pea,garden pea,uk", "pea-soup,pea soup,"],
+    "names": ["pea,pea,,,,", "pea,garden pea,uk,,,", "pea-soup,pea soup,,,,"],
     "household": ["pea,cup,,,0.15,0.2,false,src,p. 1,read,"],
     "densities": ["pea-soup,,1.02,src,p. 2,read,"],
     "composition": ["pea,79,5,0.4,14,5,6,0.9,,,81,5,src,p. 3,read,"],
@@ -113,7 +113,7 @@ def test_checksum_does_not_see_line_ends(tmp_path: Path) -> None:
 
 
 FAULTS = {
-    "an unknown food": ("names", ["bean,bean,"], 2, '"food" says "bean"'),
+    "an unknown food": ("names", ["bean,bean,,,,"], 2, '"food" says "bean"'),
     "a link from an unknown food": ("links", ["bean,global,Peas,same,1,,src,,read,"], 2, "bean"),
     "an unknown source": ("densities", ["pea,,1,book,,read,"], 2, 'source "book" is unknown'),
     "a figure without a source": ("densities", ["pea,,1,,,read,"], 2, "names no source"),
@@ -132,7 +132,7 @@ FAULTS = {
         2,
         '"water_g" is 179',
     ),
-    "a duplicate": ("names", [*TINY["names"], "pea-soup,pea,"], 5, "stands in line 2"),
+    "a duplicate": ("names", [*TINY["names"], "pea-soup,pea,,,,"], 5, "stands in line 2"),
     "a word outside a closed list": (
         "foods",
         ["pea,pea,vegetable,solid,,", "pea-soup,pea soup,vegetables,liquid,,"],
@@ -140,8 +140,15 @@ FAULTS = {
         '"food_class" is "vegetable"',
     ),
     "a word outside a type": ("allergens", ["pea,celery,perhaps,src,,read,"], 2, "read the label"),
-    "a name in capitals": ("names", ["pea,Pea,"], 2, "lower case"),
-    "blanks around a cell": ("names", ["pea, pea,"], 2, "no blanks before or after"),
+    "a name in capitals": ("names", ["pea,Pea,,,,"], 2, "lower case"),
+    "a fit without a reason": ("names", ["pea,bean,,relative,,"], 2, "says why"),
+    "another food that is none": (
+        "names",
+        ["pea,pod,,,bean,or a bean"],
+        2,
+        '"others" names "bean"',
+    ),
+    "blanks around a cell": ("names", ["pea, pea,,,,"], 2, "no blanks before or after"),
     "an empty cell": (
         "foods",
         ["pea,,vegetables,solid,,", *TINY["foods"][1:]],
@@ -235,7 +242,7 @@ def test_wrong_columns_are_listed(tmp_path: Path) -> None:
 
 def test_latin_1_is_refused(tmp_path: Path) -> None:
     (laid_out(tmp_path) / "names.csv").write_bytes(
-        "food,name,region\npea,purée,\n".encode("latin-1")
+        "food,name,region,fit,others,why\npea,purée,,,,\n".encode("latin-1")
     )
     with pytest.raises(TableError, match="not UTF-8"):
         load_tables(tmp_path)

@@ -107,6 +107,10 @@ def _percentiles_rise(factor: rows.Factor) -> bool:
     return known == sorted(known)
 
 
+def _says_why(name: rows.FoodName) -> bool:
+    return bool(name.why) or not (name.fit or name.others)
+
+
 def _factors(name: str, title: str) -> Form:
     return Form(
         file=f"factors_{name}.csv",
@@ -159,7 +163,10 @@ FORMS: tuple[Form, ...] = (
         key=("name", "region"),
         refers=FOOD,
         filled=("name",),
-        rules=(("a name is in lower case", lambda n: n.name == n.name.lower()),),
+        rules=(
+            ("a name is in lower case", lambda n: n.name == n.name.lower()),
+            ("a name with a fit or with others says why", _says_why),
+        ),
     ),
     Form(
         file="household.csv",

@@ -74,6 +74,7 @@ def _loaded(folder: Path | None, own: tuple[str, str] | None) -> Tables:
         held = _laid_over(sheets, own_sheets(text, name), name, contents["own_factors"])
     for sheet in sheets.values():
         sheet.check(sheets)
+    _check_others(sheets["names"], set(sheets["foods"].columns["id"]))
     _check_factors(sheets)
     _check_fates(sheets["fates"])
     of: dict[str, tuple[Any, ...]] = {name: sheet.rows() for name, sheet in sheets.items()}
@@ -188,6 +189,18 @@ def checksum(contents: Mapping[str, bytes]) -> str:
     for name in sorted(contents):
         digest.update(name.encode() + b"\0" + contents[name])
     return digest.hexdigest()
+
+
+def _check_others(sheet: Sheet, known: set[str]) -> None:
+    """Hold that every food a name may mean as well is a food."""
+    for index, others in enumerate(sheet.columns["others"]):
+        missing = [other for other in others.split() if other not in known]
+        if missing:
+            raise sheet.fault(
+                index,
+                f'"others" names "{missing[0]}", which is not in the table foods.',
+                "Name foods by their id, with one blank between two.",
+            )
 
 
 def _check_factors(sheets: Mapping[str, Sheet]) -> None:

@@ -24,7 +24,7 @@ from counterproof.reading.spellings import words
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from counterproof.rows import Fit, Food, Tables
+    from counterproof.rows import Fit, Food, FoodName, Tables
 
 THRESHOLD = 0.55  # below it a name is marked, not guessed
 LISTED = 0.30  # below it a food is no serious reading of the name and is not listed
@@ -53,7 +53,8 @@ class Match:
     """What a name was understood to be.
 
     `food` is None where nothing reached the threshold; `runners_up` then holds what it might be.
-    `explanation` says in plain words what was set aside and what could not be honoured.
+    `explanation` says in plain words what was set aside and what could not be honoured; `row` is
+    the name of the table by which the food was found.
     """
 
     food: Food | None
@@ -61,6 +62,7 @@ class Match:
     fit: Fit | None
     runners_up: tuple[RunnerUp, ...]
     explanation: tuple[str, ...] = ()
+    row: FoodName | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +107,7 @@ class Matcher:
     def __init__(self, tables: Tables) -> None:
         self._links = tables.links
         self._household = tables.household
+        self._foods = tables.foods
         self._index = NameIndex(tables)
 
     def match(self, name: str, *, hints: Iterable[str] = (), region: str = "") -> Match:
@@ -128,7 +131,8 @@ class Matcher:
         said = frozenset(hints)
         whole = self._index.whole(name)
         if whole is not None and not said:
-            return Match(whole, 1.0, self.fit(whole), ())
+            fit = worse(self.fit(whole.food), whole.row.fit or "same")
+            return Match(whole.food, 1.0, fit, (), row=whole.row)
         candidates = self._candidates(name, said, region)
         if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
             mended, notes = self._mended(name)
@@ -183,6 +187,21 @@ class Matcher:
             True where it has.
         """
         return self._index.knows(name)
+
+    def others(self, match: Match) -> tuple[Food, ...]:
+        """What the name by which a food was found may mean as well.
+
+        Parameters
+        ----------
+        match : Match
+            From `match`.
+
+        Returns
+        -------
+        tuple of Food
+            As the table of names has them; empty where the name means one food.
+        """
+        return tuple(self._foods[one] for one in match.row.others.split()) if match.row else ()
 
     def counts(self, food: Food) -> bool:
         """Whether the table knows what one piece of a food weighs.
@@ -365,7 +384,8 @@ class Matcher:
         fit = self.fit(first.name.food)
         if first.changed:
             fit = worse(fit, "other form")
-        return Match(first.name.food, certainty, fit, runners, first.notes)
+        fit = worse(fit, first.name.row.fit or "same")
+        return Match(first.name.food, certainty, fit, runners, first.notes, first.name.row)
 
 
 def _phrases(name: str) -> list[tuple[str, float, frozenset[str]]]:

@@ -31,6 +31,8 @@ KINDS: dict[str, tuple[Level, str]] = {
     # notes: worth knowing
     "assumed-weight": ("note", "A weight that no source gives: the assumption is stated."),
     "set-aside": ("note", "Words of the name that the table cannot honour."),
+    "stands-for": ("note", "The food named has no row of its own: what it is counted as."),
+    "unspecified": ("note", "The name leaves the kind open: the usual one is taken."),
     "several-foods": ("note", "One line, several foods: how the amount was shared out."),
     "share-of": ("note", "A share of another line's weight."),
     "measures-guessed": ("note", "Whose cups and spoons: guessed from the recipe's own words."),

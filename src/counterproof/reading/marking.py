@@ -165,7 +165,9 @@ def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str
     split = settled(split_line(line.text, scales.system), scales.system)
     name = meant(split, matcher, region)
     matches = [match for match in (name.match, *name.also) if match.food is not None]
-    among = len(matches) if split.quantities and name.fruit is None else 1
+    each = "each of several" in split.flags or ("each" in split.flags and split.packs == 1)
+    shared = split.quantities and name.fruit is None and not each
+    among = len(matches) if shared else 1
     portions = [
         _Portion(match, Case(split, match.food, scales, name.fruit), among)
         for match in matches
@@ -211,7 +213,8 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
             marks += said_of_name(match, matcher)
         if len(weights) > 1:
             shared = line.portions[0].among > 1
-            marks.append(several([portion.case.food for portion in line.portions], shared=shared))
+            foods = [portion.case.food for portion in line.portions]
+            marks.append(several(foods, shared=shared))
         for part in weights:
             marks += [mark for mark in part.marks if mark not in marks]
     return MarkedLine(

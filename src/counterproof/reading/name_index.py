@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from counterproof.reading.leftovers import passable
 from counterproof.reading.modifiers import FORMS, JOINING
 from counterproof.reading.spellings import plain, words
+from counterproof.rows import FoodName
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -35,6 +36,15 @@ class IndexedName:
     region: str
     contested: bool
     bare: bool  # one telling word only: what stands before it may make another food of it
+    row: FoodName  # as the table has it, with what it says beyond the food
+
+
+@dataclass(frozen=True, slots=True)
+class Known:
+    """A food that goes by a very name, with the row that says so."""
+
+    food: Food
+    row: FoodName
 
 
 def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
@@ -60,8 +70,12 @@ class NameIndex:
     """All names of a food table. Built once; never changed."""
 
     def __init__(self, tables: Tables) -> None:
-        self.by_name: dict[str, Food] = {plain(f.name): f for f in tables.foods.values()}
-        self.exact: dict[str, Food] = {}  # names with prepositions or numbers: only as a whole
+        own = {(row.food, row.name): row for row in tables.names}
+        self.by_name: dict[str, Known] = {
+            plain(food.name): Known(food, own.get((food.id, food.name.lower()), _unlisted(food)))
+            for food in tables.foods.values()
+        }
+        self.exact: dict[str, Known] = {}  # names with prepositions or numbers: only as a whole
         self.alone: dict[frozenset[str], IndexedName] = {}  # words that mean one food everywhere
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
@@ -77,7 +91,7 @@ class NameIndex:
         # In the order of the alphabet: among equally near words the first wins, always the same.
         self.spellings = tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
 
-    def whole(self, name: str) -> Food | None:
+    def whole(self, name: str) -> Known | None:
         """The food that goes by this very name, prepositions and all.
 
         Parameters
@@ -87,7 +101,7 @@ class NameIndex:
 
         Returns
         -------
-        Food or None
+        Known or None
             None where the name has to be read word by word.
         """
         found = self.by_name.get(plain(name).strip())
@@ -100,7 +114,7 @@ class NameIndex:
         entry = self.alone.get(frozenset(own))
         if entry is None or not (entry.bare or canonical(entry.said) == own):
             return None
-        return entry.food
+        return Known(entry.food, entry.row)
 
     def knows(self, name: str) -> bool:
         """Whether the table has these very words as a name, in any order.
@@ -153,22 +167,23 @@ class NameIndex:
     def _add(self, tables: Tables) -> None:
         meaning: dict[frozenset[str], set[str]] = defaultdict(set)
         shown: dict[str, frozenset[str]] = {}
-        listed: dict[tuple[str, tuple[str, ...], str], tuple[Food, tuple[str, ...]]] = {}
-        for food, name, region in _named(tables):
+        listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]] = {}
+        for known in _named(tables):
+            food, name = known.food, known.row.name
             spelt = words(name)
             said = tuple(word for word in spelt if word not in JOINING)
             if not said:
                 continue
             numbered = _NUMBERED.search(name) is not None
             if numbered or len(said) < len(spelt):
-                self.exact.setdefault(" ".join(spelt), food)
+                self.exact.setdefault(" ".join(spelt), known)
             if numbered:
                 continue
             own = canonical(said)
             shown.setdefault(name, frozenset(own))
             self._learn(own, food)
             for way, meant in _minced(food, said, own):
-                listed.setdefault((food.id, way, region), (food, meant))
+                listed.setdefault((food.id, way, known.row.region), (known, meant))
                 meaning[frozenset(meant)].add(food.id)
         for food in tables.foods.values():
             if len(meaning.get(shown.get(food.name, frozenset()), ())) > 1:
@@ -177,16 +192,17 @@ class NameIndex:
 
     def _arrange(
         self,
-        listed: dict[tuple[str, tuple[str, ...], str], tuple[Food, tuple[str, ...]]],
+        listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]],
         meaning: dict[frozenset[str], set[str]],
     ) -> None:
         """Put every name under its heads."""
-        known = {word for _, own in listed.values() for word in own}
-        telling = frozenset(word for word in known if not passable(word))
-        for (_, said, region), (food, own) in listed.items():
+        held = {word for _, own in listed.values() for word in own}
+        telling = frozenset(word for word in held if not passable(word))
+        for (_, said, region), (known, own) in listed.items():
             named = frozenset(own)
             bare = len(named & telling) <= 1
-            entry = IndexedName(food, named, said, region, len(meaning[named]) > 1, bare)
+            contested = len(meaning[named]) > 1
+            entry = IndexedName(known.food, named, said, region, contested, bare, known.row)
             for head in _heads(own, telling):
                 self.by_head[head].append(entry)
             if not entry.contested:
@@ -201,14 +217,19 @@ class NameIndex:
             self.nouns.setdefault(own[0], food.food_class)
 
 
-def _named(tables: Tables) -> Iterator[tuple[Food, str, str]]:
+def _named(tables: Tables) -> Iterator[Known]:
     listed: set[tuple[str, str]] = set()
     for row in tables.names:
         listed.add((row.food, row.name))
-        yield tables.foods[row.food], row.name, row.region
+        yield Known(tables.foods[row.food], row)
     for food in tables.foods.values():
         if (food.id, food.name.lower()) not in listed:
-            yield food, food.name, ""
+            yield Known(food, _unlisted(food))
+
+
+def _unlisted(food: Food) -> FoodName:
+    """The name that a food bears itself, where the table of names does not repeat it."""
+    return FoodName(food.id, food.name.lower(), "")
 
 
 def _minced(

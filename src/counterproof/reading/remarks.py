@@ -9,7 +9,7 @@ from counterproof.reading.modifiers import NEVER_FOOD
 from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
-    from counterproof.reading.foods import Matcher
+    from counterproof.reading.foods import Match, Matcher
     from counterproof.reading.meant import Meant
     from counterproof.rows import Food
 
@@ -100,6 +100,33 @@ def unsure(name: Meant, food: Food) -> list[Mark]:
     if match.explanation:
         return [Mark("note", "set-aside", f"Read as {food.name}: {'; '.join(match.explanation)}.")]
     return []
+
+
+def said_of_name(match: Match, matcher: Matcher) -> list[Mark]:
+    """What the table of names says of the very name: that it stands for another, or is open.
+
+    Parameters
+    ----------
+    match : Match
+        What a name was understood to be.
+    matcher : Matcher
+        Knows the other foods of an open name.
+
+    Returns
+    -------
+    list of Mark
+        One note, or none.
+    """
+    if match.row is None or match.food is None or not match.row.why:
+        return []
+    if match.row.fit:
+        message = f"“{match.row.name}” is counted as {match.food.name}: {match.row.why}."
+        return [Mark("note", "stands-for", message)]
+    others = [food.name for food in matcher.others(match)]
+    offer = f" If it is {listed(others)}, write “(meaning …)” after it." if others else ""
+    message = f"“{match.row.name}” is taken as {match.food.name}: {match.row.why}.{offer}"
+    choices = (match.food.name, *others) if others else ()
+    return [Mark("note", "unspecified", message, choices)]
 
 
 def several(foods: list[Food], *, shared: bool) -> Mark:
