@@ -2,20 +2,48 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from counterproof.draws import Streams
-from counterproof.forme import Forme
-from counterproof.use_cases import Order, Workbench, proof
+from counterproof.forme import Forme, Trim
+from counterproof.use_cases import Workbench, proof
+from counterproof.vetting_cases import Episode
+
+
+@dataclass(frozen=True)
+class Manuscript:
+    """What stands in an episode's folder.
+
+    Parameters
+    ----------
+    episode : Episode
+        The recipe with its kitchen, version and servings, the season's others, the audience.
+    script : str or None
+        Text of the script; None where there is none.
+    script_file : str or None
+        Its name, for messages.
+    """
+
+    episode: Episode
+    script: str | None = None
+    script_file: str | None = None
 
 
 def locked_up(
-    order: Order, bench: Workbench, streams: Streams, *, date: str, language: str = "en"
+    manuscript: Manuscript,
+    bench: Workbench,
+    streams: Streams,
+    *,
+    date: str,
+    language: str = "en",
+    trim: Trim | None = None,
 ) -> Forme:
     """One episode, ready for the press.
 
     Parameters
     ----------
-    order : Order
-        The recipe, its kitchen and version.
+    manuscript : Manuscript
+        What stands in the episode's folder.
     bench : Workbench
         Tables and matcher.
     streams : Streams
@@ -24,10 +52,13 @@ def locked_up(
         The day it is pressed for, ISO 8601.
     language : str
         Of the fixed words.
+    trim : Trim or None
+        How the card is cut and measured.
 
     Returns
     -------
     Forme
         Everything the press needs.
     """
-    return Forme(proof(order, bench, streams, date=date), date, language)
+    order = manuscript.episode.order
+    return Forme(proof(order, bench, streams, date=date), date, language, trim or Trim())
