@@ -66,6 +66,8 @@ class Rated:
         Its value. [kg CO2e per unit]
     source : str
         Source.id, or "" where it is assumed.
+    told : Provenance or None
+        Of the row behind it, with its place in the source; None where it is of no table.
     """
 
     name: str
@@ -73,6 +75,7 @@ class Rated:
     unit: str
     parameter: Parameter
     source: str
+    told: Provenance | None = None
 
     @property
     def parameters(self) -> tuple[Parameter, ...]:
@@ -150,7 +153,8 @@ def rated(
     Rated
         [kg CO2e per unit]
     """
-    return Rated(name, stage, unit, Parameter(key, Lognormal(mean, log(spread))), told.source)
+    parameter = Parameter(key, Lognormal(mean, log(spread)))
+    return Rated(name, stage, unit, parameter, told.source, told)
 
 
 def rated_energy(factor: EnergyFactor, stage: Stage) -> Rated:

@@ -252,7 +252,7 @@ def _share(what: str, material: str, kg: Product, kitchen: Kitchen, tables: Tabl
     worth = making(made, kitchen.region, cycle)
     items = [
         Item("activity", f"{what}, share of its {made.name}", None, "", amount,
-             Rated(worth.name, "cooking", "kg", worth.parameter, worth.source))
+             Rated(worth.name, "cooking", "kg", worth.parameter, worth.source, worth.told))
     ]  # fmt: skip
     way = route(material, kitchen.region, cycle)
     if way is not None:

@@ -14,6 +14,7 @@ from counterproof.plan.model import EnergyUse
 from counterproof.reading.model import MarkedLine, Reading
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import FactorSet, Stage, Tables
+from counterproof.ways import Way
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,8 @@ class Item:
         What a unit is worth. [kg CO2e per kg, kWh, t·km]
     mass : float
         Mean edible mass of a food, 0 for all else. [kg]
+    way : tuple of Way
+        To the plain number of the amount, where it is no food's.
     """
 
     kind: Literal["line", "energy", "activity"]
@@ -45,6 +48,7 @@ class Item:
     amount: Product
     worth: Valued | Rated
     mass: float = 0.0
+    way: tuple[Way, ...] = ()
 
     @property
     def mean(self) -> float:
@@ -193,11 +197,13 @@ def energy_items(
             said[f"No {use.carrier} factor is known for {region}: the world's stands in."] = None
         if factor.lacks:
             said[f"The {use.carrier} factor for {factor.region} leaves out {factor.lacks}."] = None
-        kwh = use.kwh
+        kwh, way = use.kwh, use.way
         if shared != 1 and use.appliance == "oven":
             kwh = kwh.scaled(1 / shared)
+            way = (*way, Way("dishes", shared, "", "oven", divides=True)) if way else ()
             said[f"The oven holds {shared:g} dishes, and each bears an equal part of its heat."] = (
                 None
             )
-        items.append(Item("energy", use.name, use.step, "", kwh, rated_energy(factor, use.stage)))
+        worth = rated_energy(factor, use.stage)
+        items.append(Item("energy", use.name, use.step, "", kwh, worth, way=way))
     return items, list(said)

@@ -15,6 +15,7 @@ from counterproof.footprint.items import Item
 from counterproof.life_cycle_rows import LifeCycle, Material
 from counterproof.recipe.kitchen import Vessel
 from counterproof.recipe.model import Pack
+from counterproof.ways import Way
 
 FILLED: Final = 0.9
 """Share of a pack of one's own that is filled. [1] Assumption: room is left at the top."""
@@ -173,17 +174,24 @@ def pack_items(uses: Sequence[PackUse], cycle: LifeCycle) -> tuple[list[Item], l
             material = cycle.materials[part.material]
             amount = Product(use.count * part.kg / use.uses, (part.parameter, *use.amounts))
             name = f"{pack.name}, {part.part}{reused}"
-            items.append(
-                Item("activity", name, None, "", amount, making(material, use.region, cycle))
+            trail = (
+                Way("pieces", use.count, "", pack.name),
+                Way("part", part.kg, "kg", part.part),
+                Way("uses", use.uses, divides=True),
             )
+            made = making(material, use.region, cycle)
+            items.append(Item("activity", name, None, "", amount, made, way=trail))
             way = route(part.material, use.region, cycle)
             if way is None:
                 said[f"Where {material.name} ends is not known: it is not counted."] = None
                 continue
             said |= dict.fromkeys(way.said)
             items.append(
-                Item("activity", f"{name}, thrown away", None, "", amount, way.rate(material.name))
-            )
+                Item(
+                    "activity", f"{name}, thrown away", None, "", amount,
+                    way.rate(material.name), way=trail,
+                )
+            )  # fmt: skip
             if material.lacks:
                 said[f"The figure for {material.name} leaves out {material.lacks}."] = None
     return items, list(said)

@@ -9,6 +9,7 @@ from counterproof.footprint.activities import uncertain
 from counterproof.plan.model import EnergyUse
 from counterproof.reading.model import Reading
 from counterproof.sourced import Sourced
+from counterproof.ways import Way
 
 FULL: Final = Sourced(
     0.5, "1", 0.3, "assumed", "",
@@ -58,6 +59,13 @@ def stored(reading: Reading, litres: float) -> tuple[EnergyUse, ...]:
                 None,
                 "home storage",
                 keep.where,
+                (
+                    Way("a year", yearly, "kWh", keep.where),
+                    Way("days", keep.days / DAYS_A_YEAR, "", f"{keep.days:g}"),
+                    Way("kept", litres, "L"),
+                    Way("inside", inside, "L", keep.where, divides=True),
+                    Way("filled", FULL.value, "", keep.where, FULL, divides=True),
+                ),
             )
         )
     return tuple(uses)

@@ -9,6 +9,7 @@ from counterproof.draws import Parameter, Product
 from counterproof.footprint.activities import rated, regions_for, uncertain
 from counterproof.footprint.items import Item
 from counterproof.life_cycle_rows import Carriage, LifeCycle
+from counterproof.ways import Way
 
 STATED: Final = 1.1
 """Geometric standard deviation of a distance that a cook states. [1] Assumption."""
@@ -120,7 +121,7 @@ def carried(
             told=row.provenance,
         )
         amount = Product(kg / 1000 * leg.km, (uncertain(leg.key, leg.spread), *amounts))
-        items.append(
-            Item("activity", f"{what}, {leg.km:g} km by {leg.mode}", None, "", amount, worth)
-        )
+        way = (Way("tonnes", kg / 1000, "t"), Way("kilometres", leg.km, "km", leg.mode))
+        name = f"{what}, {leg.km:g} km by {leg.mode}"
+        items.append(Item("activity", name, None, "", amount, worth, way=way))
     return items, list(said)

@@ -11,6 +11,7 @@ from counterproof.footprint.items import Item
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
 from counterproof.rows import Tables
+from counterproof.ways import Way
 
 LEAST: Final = 0.001
 """Mass below which waste is not worth an activity of its own. [kg]"""
@@ -107,6 +108,7 @@ def waste_items(
         Item(
             "activity", f"{what}, thrown away", None, "",
             Product(kg, (uncertain(f"waste|{what}", SPREAD),)), way.rate("food waste"),
+            way=(Way("thrown away", kg, "kg", what),),
         )
         for what, kg in masses.items()
         if kg > LEAST

@@ -18,7 +18,7 @@ from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.errors import OutOfRange
 from counterproof.kitchen_physics import WATER
 from counterproof.marks import Mark
-from counterproof.physics import hob, oven, steady_power
+from counterproof.physics import hob, kettle, microwave, oven, steady_power
 from counterproof.physics.answer import Answer
 from counterproof.physics.heating import Contents
 from counterproof.physics.questions_dry_heat import Cavity, bake, fry
@@ -32,6 +32,7 @@ from counterproof.plan.pot import KEPT_HOT, goes_on
 from counterproof.plan.scene import Scene
 from counterproof.reading.model import Constituent, MarkedStep, Process
 from counterproof.sourced import Sourced
+from counterproof.ways import Way
 
 _IN_WATER: Final = re.compile(
     r"\b(?:in|with|of) (?:[\w-]+ ){0,4}water\b|\bwater to cover\b|\bcover\w* (?:[\w-]+ ){0,4}water\b"
@@ -84,7 +85,10 @@ class Cooking:
             kwh = kwh.times(_deviation("kettle", c.KETTLE))
             self._heated.add(line.food.id)
             first = self.scene.reading.steps[0].written.number
-            self._use("boil the water", "electricity", kwh, first, "kettle")
+            way = _bought(
+                done, float(np.mean(done.result["efficiency_share"])), kettle.POWER, "kettle"
+            )
+            self._use("boil the water", "electricity", kwh, first, "kettle", way)
 
     def take(self, step: MarkedStep, process: Process) -> None:
         """Add what one process takes.
@@ -118,7 +122,8 @@ class Cooking:
             power = steady_power.power_of(SETTINGS[kind])
             kwh = Product(power.value / 1000 / 60, (self._minutes(process),))
             kwh = kwh.times(_deviation(f"appliance|{SETTINGS[kind]}", power))
-            self._use(named(process), "electricity", kwh, number, process.appliance or kind)
+            way = (Way("power", power.value / 1000, "kW", SETTINGS[kind], power), *_AN_HOUR)
+            self._use(named(process), "electricity", kwh, number, process.appliance or kind, way)
 
     def _wet_or_dry(self, step: MarkedStep, process: Process) -> None:
         contents = self.scene.contents(self.scene.in_pot(step))
@@ -152,7 +157,8 @@ class Cooking:
         kwh = Product(_per_minute(done.result["power_w"]), (minutes,)).times(
             _deviation(f"holding|{process.kind}|{covered}", spread), self._hob()
         )
-        self._use(named(process), self._carrier(), kwh, number, "hob")
+        way = (*self._through_hob("kept hot", _kilowatts(done.result["power_w"]), "kW"), *_AN_HOUR)
+        self._use(named(process), self._carrier(), kwh, number, "hob", way)
         rate = float(np.mean(done.result["evaporation_kg_per_h"])) / 60
         off = _deviation(
             f"boil-off|{process.kind}|{covered}", spread if rolling else c.BOIL_OFF[covered]
@@ -171,7 +177,8 @@ class Cooking:
         ring = self.scene.ring(litres, covered=True)
         done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place)
         kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
-        self._use("bring to the boil", self._carrier(), kwh, step.written.number, "hob")
+        way = self._through_hob("heat", kwh.scale, "kWh")
+        self._use("bring to the boil", self._carrier(), kwh, step.written.number, "hob", way)
         seconds = float(np.mean(done.result["time_s"]))
         seconds += self._unlisted_water(step, new)
         self.taken.warming.append(("bring to the boil", seconds))
@@ -197,7 +204,8 @@ class Cooking:
         key = f"measure|water|to cover|{level.times:g}×+{level.over:g}|{solids[0].food.id}"
         guess = Parameter(key, Lognormal.from_spread(1.0, over.spread))
         kwh = Product(_kwh(done.result["input_j"]), (guess, _deviation("heating", c.HEATING)))
-        self._use("heat the water", self._carrier(), kwh.times(self._hob()), number, "hob")
+        way = self._through_hob("heat", kwh.scale, "kWh")
+        self._use("heat the water", self._carrier(), kwh.times(self._hob()), number, "hob", way)
         self.taken.told[
             f"Step {number} names water that no line lists: taken as {kilograms:.2g} kg, give or "
             f"take {over.spread:.0%}, to cover what is in it; only its heat is counted."
@@ -222,7 +230,8 @@ class Cooking:
         per_minute = _kwh(done.result["input_j"]) / minutes.distribution.mean
         kwh = Product(per_minute, (minutes,)).times(_deviation("frying", c.FRYING), self._hob())
         self._heated.update(part.food.id for part in solid)
-        self._use(named(process), self._carrier(), kwh, step.written.number, "hob")
+        way = (*self._through_hob("frying", 60 * per_minute, "kW"), *_AN_HOUR)
+        self._use(named(process), self._carrier(), kwh, step.written.number, "hob", way)
 
     def _warm(self, step: MarkedStep, process: Process) -> None:
         parts = [p for p in self.scene.named(step, process.kind) if p.food.food_class != "oils"]
@@ -236,7 +245,8 @@ class Cooking:
         ring = self.scene.ring(litres, covered=False)
         done = heat(contents, self.scene.tap, end, ring=ring, place=self.scene.place)
         kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
-        self._use(named(process), self._carrier(), kwh, step.written.number, "hob")
+        way = self._through_hob("heat", kwh.scale, "kWh")
+        self._use(named(process), self._carrier(), kwh, step.written.number, "hob", way)
 
     def _in_the_oven(self, step: MarkedStep, process: Process) -> None:
         kitchen, number = self.scene.reading.kitchen, step.written.number
@@ -254,17 +264,22 @@ class Cooking:
             kwh = Product(
                 _kwh(done.result["preheat_j"]), (_deviation("oven|preheat", c.PREHEATING),)
             )
-            self._use("preheat the oven", carrier, kwh, number, "oven")
+            way = (Way("preheating", kwh.scale, "kWh", kitchen.oven, oven.BODY),)
+            self._use("preheat the oven", carrier, kwh, number, "oven", way)
             heats = float(np.mean(done.result["preheat_s"]))
             self.taken.warming.append(("preheat the oven", heats))
         if minutes:
             hold = Product(_per_minute(done.result["hold_w"]), (minutes,))
             hold = hold.times(_deviation("oven|hold", c.OVEN_HOLDING))
-            self._use(named(process), carrier, hold, number, "oven")
+            holding = Way(
+                "oven hot", 60 * hold.scale, "kW", kitchen.oven, oven.HOLDING[cavity.kind]
+            )
+            self._use(named(process), carrier, hold, number, "oven", (holding, *_AN_HOUR))
             if not self._loaded:  # what goes back in for a second time is hot already
                 self._loaded = True
                 load = Product(_kwh(done.result["load_j"]), (_deviation("oven|load", c.OVEN_LOAD),))
-                self._use("heat the food in the oven", carrier, load, number, "oven")
+                way = (Way("oven load", load.scale, "kWh", "", oven.INTO_OVEN[cavity.kind]),)
+                self._use("heat the food in the oven", carrier, load, number, "oven", way)
 
     def _oven_celsius(self) -> float | None:
         """The temperature that another step gives for the oven."""
@@ -287,7 +302,9 @@ class Cooking:
         place = self.scene.place
         done = microwave_food(contents, self.scene.tap, _TEMPERATE.value, place=place)
         kwh = Product(_kwh(done.result["input_j"]), (_deviation("microwave", c.MICROWAVING),))
-        self._use(named(process), "electricity", kwh, step.written.number, "microwave")
+        share = float(np.mean(done.result["useful_j"])) / float(np.mean(done.result["input_j"]))
+        way = _bought(done, share, microwave.EFFICIENCY, "microwave oven")
+        self._use(named(process), "electricity", kwh, step.written.number, "microwave", way)
 
     def _minutes(self, process: Process) -> Parameter:
         """How long a process takes, keyed by what is said of it."""
@@ -310,8 +327,23 @@ class Cooking:
     def _carrier(self) -> Carrier:
         return "gas" if self.scene.carrier == "gas" else "electricity"
 
-    def _use(self, name: str, carrier: Carrier, kwh: Product, step: int, appliance: str) -> None:
-        self.taken.energy.append(EnergyUse(name, carrier, kwh, step, appliance=appliance))
+    def _through_hob(self, kind: str, bought: float, unit: str) -> tuple[Way, Way]:
+        """The way to what a hob takes: the heat that reaches the pot, over the efficiency."""
+        name = self.scene.reading.kitchen.hob
+        share = hob.efficiency_of(name)
+        into = Way(kind, bought * share.value, unit)
+        return into, Way("efficiency", share.value, "", name, share, divides=True)
+
+    def _use(
+        self,
+        name: str,
+        carrier: Carrier,
+        kwh: Product,
+        step: int,
+        appliance: str,
+        way: tuple[Way, ...],
+    ) -> None:
+        self.taken.energy.append(EnergyUse(name, carrier, kwh, step, appliance=appliance, way=way))
 
     def _note(self, number: int, done: Answer) -> None:
         """Flags that call for a choice go beside the step, the rest is told once."""
@@ -325,6 +357,19 @@ class Cooking:
 def _deviation(key: str, constant: Sourced) -> Parameter:
     """A keyed factor of mean one with a constant's spread."""
     return Parameter(key, Lognormal.from_spread(1.0, constant.spread))
+
+
+_AN_HOUR: Final = (Way("an hour", 60.0, "min/h", divides=True),)
+
+
+def _bought(done: Answer, share: float, told: Sourced, what: str) -> tuple[Way, Way]:
+    """The way to what a plugged appliance takes: the heat in what it heats, over its efficiency."""
+    heat = Way("heat", _kwh(done.result["input_j"]) * share, "kWh")
+    return heat, Way("efficiency", share, "", what, told, divides=True)
+
+
+def _kilowatts(watts: float) -> float:
+    return float(np.mean(watts)) / 1000
 
 
 def _kwh(joules: float) -> float:

@@ -11,6 +11,7 @@ from counterproof.plan.cooled import CooledStep
 from counterproof.plan.step_verdicts import StepVerdict
 from counterproof.plan.timeline import Timeline
 from counterproof.rows import Stage
+from counterproof.ways import Way
 
 Carrier = Literal["electricity", "gas"]
 
@@ -33,6 +34,8 @@ class EnergyUse:
         "cooking" or "home storage".
     appliance : str
         What it is done on, for people: "hob", "oven".
+    way : tuple of Way
+        To the plain number of `kwh`: what physics asks for, the efficiency.
     """
 
     name: str
@@ -41,6 +44,7 @@ class EnergyUse:
     step: int | None
     stage: Stage = "cooking"
     appliance: str = ""
+    way: tuple[Way, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
