@@ -33,7 +33,7 @@ Serves 4
         ("a glug of olive oil (weighed 28 g, give or take 1 g)", 0.028),
         ("3 onions, chopped (weighed 415 g, give or take 5 g)", 0.415),
         ("2 lemons, juiced (weighed 84 g)", 0.084),
-        ("2 sticks celery (weighed at 4 oz)", 0.11339809),
+        ("2 sticks celery (weighed at 4 oz)", 0.1133980925),
         ("10 tins plum tomatoes (400 g each) (weighed 4.012 kg)", 4.012),
         ("1 tin tomatoes (meaning chopped tomatoes, 400 g) (weighed 412 g)", 0.412),
         ("water to cover, and as much again (weighed 1.21 kg)", 1.21),
