@@ -6,6 +6,7 @@ CounterproofError
 │   ├── NotARecipe            text without ingredients, a page without a recipe
 │   ├── BrokenFrontMatter     YAML that cannot be read, or a value of the wrong kind
 │   ├── BrokenSettings        the same in a kitchen or season file
+│   ├── OutsideFolder         a path that leads out of the folder that is open
 │   ├── AlreadyThere          a folder or file that would be written over
 │   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
 │   ├── SwapNotFound          a version swaps a line that is not in the recipe
@@ -85,6 +86,10 @@ class BrokenFrontMatter(InputError):
 
 class BrokenSettings(InputError):
     """A kitchen or season file: YAML that cannot be read, or a value of the wrong kind."""
+
+
+class OutsideFolder(InputError):
+    """A path that leads out of the folder that is open."""
 
 
 class AlreadyThere(InputError):

@@ -227,7 +227,14 @@ def compared(orders: Sequence[Order], bench: Workbench, streams: Streams) -> Com
     return compare(entries, bench.tables, streams=streams)
 
 
-def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None = None) -> Edition:
+def proof(
+    order: Order,
+    bench: Workbench,
+    streams: Streams,
+    *,
+    date: str | None = None,
+    beside: bool = True,
+) -> Edition:
     """The marked-up recipe with its versions beside it.
 
     Parameters
@@ -240,6 +247,8 @@ def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None 
         Seed, number of draws, and the draws already made.
     date : str or None
         The day it is printed for, ISO 8601.
+    beside : bool
+        Whether its versions are worked out too; they take as long each as the recipe.
 
     Returns
     -------
@@ -249,11 +258,11 @@ def proof(order: Order, bench: Workbench, streams: Streams, *, date: str | None 
     base = assessed(order, bench, streams)
     entry = Entry("as written", base.reading, base.plan)
     versions = []
-    for name in _beside(order) if order.version is None else ():
+    for name in _beside(order) if beside and order.version is None else ():
         changed = replace(order, version=name, name=name)
         other = assessed(changed, bench, streams, verdicts=False)
-        beside = Entry(name, other.reading, other.plan)
-        versions.append((other.footprint, paired(beside, entry, bench.tables, streams=streams)))
+        stands = Entry(name, other.reading, other.plan)
+        versions.append((other.footprint, paired(stands, entry, bench.tables, streams=streams)))
     sorts = Sorts(bench.tables, streams, date, base.cost)
     return typeset(base.reading, base.plan, base.footprint, versions, sorts)
 

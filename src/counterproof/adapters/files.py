@@ -10,6 +10,7 @@ from importlib.resources import files as package_files
 from pathlib import Path
 from typing import BinaryIO, Final
 
+from counterproof.adapters.confining import confined
 from counterproof.adapters.contents import (
     PAGES,
     content_of,
@@ -226,7 +227,9 @@ def load_season(folder: Path) -> Season:
     return read_season(decoded(content_of(place), str(place)), str(place))
 
 
-def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
+def load_kitchen(
+    recipe: Recipe, override: str | None = None, within: Path | None = None
+) -> Kitchen:
     """Load the kitchen a recipe is cooked in.
 
     Parameters
@@ -235,6 +238,8 @@ def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
         The recipe, with the file it came from.
     override : str or None
         A kitchen file named for this run; it outranks all others.
+    within : Path or None
+        The folder that every file read has to lie in.
 
     Returns
     -------
@@ -245,14 +250,20 @@ def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
     Raises
     ------
     InputError
-        If a kitchen file that is named is not there or cannot be used.
+        If a kitchen file that is named is not there, lies outside, or cannot be used.
     """
     here = None if recipe.file in {None, "-"} else Path(str(recipe.file))
     season = None if here is None else season_folder(here)
+    if season is not None and within is not None and not season.is_relative_to(within.absolute()):
+        season = None
     said = None if season is None else load_season(season)
     place = _kitchen_place(recipe, override, here, season, said)
     kitchen = Kitchen()
+    named = recipe.kitchen is not None or (said is not None and said.kitchen is not None)
+    if place is not None and not named and within is not None:
+        place = place if place.resolve().is_relative_to(within.resolve()) else None
     if place is not None:
+        confined(place, within, "kitchen")
         kitchen = read_kitchen(decoded(content_of(place), str(place)), str(place))
     if said is not None:
         method = {"middle": said.middle, "range_for": said.range_for}
@@ -261,13 +272,15 @@ def load_kitchen(recipe: Recipe, override: str | None = None) -> Kitchen:
     return kitchen
 
 
-def load_prices(recipe: Recipe) -> Prices | None:
+def load_prices(recipe: Recipe, within: Path | None = None) -> Prices | None:
     """Load the prices a recipe is costed with: those beside it, or those of its season.
 
     Parameters
     ----------
     recipe : Recipe
         The recipe, with the file it came from.
+    within : Path or None
+        The folder that a price file has to lie in.
 
     Returns
     -------
@@ -285,16 +298,20 @@ def load_prices(recipe: Recipe) -> Prices | None:
     season = season_folder(here)
     places = [here.parent / "prices.yaml", *([season / "prices.yaml"] if season else [])]
     place = next((one for one in places if one.is_file()), None)
-    return None if place is None else read_prices(load_text(place), str(place))
+    if place is None:
+        return None
+    return read_prices(load_text(confined(place, within, "prices.yaml")), str(place))
 
 
-def own_table(kitchen: Kitchen) -> tuple[str, str] | None:
+def own_table(kitchen: Kitchen, within: Path | None = None) -> tuple[str, str] | None:
     """Load the text of a kitchen's own foods and factors.
 
     Parameters
     ----------
     kitchen : Kitchen
         The kitchen; the path it names is from its own file's folder.
+    within : Path or None
+        The folder that the table has to lie in.
 
     Returns
     -------
@@ -310,7 +327,7 @@ def own_table(kitchen: Kitchen) -> tuple[str, str] | None:
         return None
     folder = Path(kitchen.file).parent if kitchen.file else Path()
     place = folder / kitchen.own_factors
-    return str(kitchen.own_factors), load_text(place)
+    return str(kitchen.own_factors), load_text(confined(place, within, "own_factors"))
 
 
 def _kitchen_place(
@@ -348,7 +365,7 @@ def load_text(path: Path) -> str:
     return decoded(content_of(path), str(path))
 
 
-def write_atomically(path: Path, content: bytes) -> None:
+def write_atomically(path: Path, content: bytes, mode: int | None = None) -> None:
     """Write a file so that it is there whole or not at all.
 
     Parameters
@@ -357,6 +374,8 @@ def write_atomically(path: Path, content: bytes) -> None:
         Where to; its folder must exist.
     content : bytes
         What to write.
+    mode : int or None
+        Who may read it; as it was, or as the system gives it, where None.
 
     Raises
     ------
@@ -364,7 +383,8 @@ def write_atomically(path: Path, content: bytes) -> None:
         If the folder is not there or may not be written in.
     """
     try:
-        mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_umask()
+        if mode is None:
+            mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_umask()
         handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", dir=path.parent)
     except (OSError, ValueError) as fault:
         raise _unwritable(path, fault) from None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import MutableMapping
 from dataclasses import replace
 
 from counterproof.errors import BrokenFrontMatter, NotARecipe
@@ -31,7 +32,11 @@ HOW_TO_WRITE_ONE = (
 _MEANING = re.compile(r"\s*\(meaning\s[^()]*(?:\([^()]*\)[^()]*)*\)")
 
 
-def read_text(text: str, file: str | None = None) -> Recipe:
+def read_text(
+    text: str,
+    file: str | None = None,
+    known: MutableMapping[tuple[str, int, str | None], Front] | None = None,
+) -> Recipe:
     """Read a recipe from Markdown or from plain text without any mark-up.
 
     Parameters
@@ -40,6 +45,9 @@ def read_text(text: str, file: str | None = None) -> Recipe:
         The file's text: optional YAML front matter, title, ingredients, method.
     file : str or None
         Its name, for messages.
+    known : mutable mapping or None
+        Front matter read before, which takes longer to read than all the rest; what is read now
+        is added.
 
     Returns
     -------
@@ -54,7 +62,7 @@ def read_text(text: str, file: str | None = None) -> Recipe:
         If the front matter is no YAML or holds values that cannot be used.
     """
     lines = file_lines(text)
-    front, body = _front(lines, file)
+    front, body = _front(lines, file, known)
     found = items(lines[body:], body + 1)
     if not found:
         raise NotARecipe(
@@ -116,7 +124,11 @@ def _counted(number: int, noun: str) -> str:
     return f"{number} {noun}" + ("" if number == 1 else "s")
 
 
-def _front(lines: list[str], file: str | None) -> tuple[Front, int]:
+def _front(
+    lines: list[str],
+    file: str | None,
+    known: MutableMapping[tuple[str, int, str | None], Front] | None,
+) -> tuple[Front, int]:
     """Return the front matter and the number of lines it takes."""
     start = next((number for number, line in enumerate(lines) if line.strip()), 0)
     if not lines or lines[start].rstrip() != "---":
@@ -139,7 +151,13 @@ def _front(lines: list[str], file: str | None) -> tuple[Front, int]:
             file=file,
             line=start + 1,
         )
-    return read_front_matter(block, file=file, first_line=start + 2), end + 1
+    asked = (block, start + 2, file)
+    found = None if known is None else known.get(asked)
+    if found is None:
+        found = read_front_matter(block, file=file, first_line=start + 2)
+        if known is not None:
+            known[asked] = found
+    return found, end + 1
 
 
 def write_text(recipe: Recipe) -> str:
