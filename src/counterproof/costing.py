@@ -42,6 +42,8 @@ class Cost:
         The part for energy, at the mean; None where no tariff is known. [currency]
     not_priced : tuple of str
         What has no price, for people.
+    parts : tuple of (str, float)
+        What each food and each use of energy costs, at the mean. [currency]
     """
 
     per_serving: Range
@@ -50,6 +52,7 @@ class Cost:
     dates: tuple[str, str]
     energy_per_serving: float | None
     not_priced: tuple[str, ...]
+    parts: tuple[tuple[str, float], ...] = ()
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form."""
@@ -171,6 +174,7 @@ def serving_cost(
         None where nothing at all has a price. [currency of the file]
     """
     charged: list[tuple[Product, float]] = []
+    names: list[str] = []
     dates: list[str] = []
     missing: dict[str, None] = {}
     whole = priced = 0.0
@@ -187,6 +191,7 @@ def serving_cost(
                 continue
             priced += 0.0 if water else part.mass.mean
             charged.append(((part.purchased or part.mass), price.price))
+            names.append(part.food.name)
             dates.append(price.date)
     tariffs = {tariff.carrier: tariff for tariff in prices.tariffs}
     energy: float | None = None
@@ -196,13 +201,15 @@ def serving_cost(
             missing[use.carrier] = None
             continue
         charged.append((use.kwh, tariff.per_kwh))
+        names.append(f"{use.carrier}: {use.name}")
         dates.append(tariff.date)
         energy = (energy or 0.0) + use.kwh.mean * tariff.per_kwh / reading.serves
     if not charged:
         return None
     first, *others = [product.scaled(price / reading.serves) for product, price in charged]
     draws = sum((part.draws(streams) for part in others), first.draws(streams))
-    mean = sum(part.mean for part in (first, *others))
+    means = [part.mean for part in (first, *others)]
+    mean = sum(means)
     return Cost(
         per_serving=Range.of(draws, mean),
         currency=prices.currency,
@@ -210,4 +217,5 @@ def serving_cost(
         dates=(min(dates), max(dates)),
         energy_per_serving=energy,
         not_priced=tuple(missing),
+        parts=tuple(zip(names, means, strict=True)),
     )

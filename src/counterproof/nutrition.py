@@ -43,6 +43,18 @@ HOW: Final = (
 
 
 @dataclass(frozen=True, slots=True)
+class FoodPart:
+    """What one food brings to one serving: its mass that stays, what it is known to hold.
+
+    `brings` leaves out what the table of compositions does not tell. [kg; kcal, g]
+    """
+
+    food: str  # Food.id
+    kg: float
+    brings: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True)
 class Nutrition:
     """Nutrients of one serving at the mean, and the share of its mass each rests on.
 
@@ -100,25 +112,52 @@ def serving_nutrition(reading: Reading, tables: Tables, plan: Plan | None = None
     -----
     Σ edible mass × share kept × content of 100 g. `HOW` says what is kept of what leaves.
     """
-    kept = _kept(reading, plan)
+    parts = food_parts(reading, tables, plan)
     sums = dict.fromkeys(NUTRIENTS, 0.0)
     known = dict.fromkeys(NUTRIENTS, 0.0)
     whole = 0.0
-    for food, food_class, kg in _masses(reading):
-        stays = kg * kept.get(food, 1.0) / reading.serves
-        whole += stays
-        made_of = tables.composition.get(food)
-        for name in NUTRIENTS:
-            content = None if made_of is None else _content(made_of, name)
-            if content is not None:
-                left = kept[_SALT] if food_class == "salt" else 1.0
-                sums[name] += stays * 10 * content * left
-                known[name] += stays
+    for part in parts:
+        whole += part.kg
+        for name, amount in part.brings.items():
+            sums[name] += amount
+            known[name] += part.kg
     coverage = {name: known[name] / whole if whole else 0.0 for name in NUTRIENTS}
     return Nutrition(
         {name: sums[name] if whole and coverage[name] >= COVERED else None for name in NUTRIENTS},
         coverage,
     )
+
+
+def food_parts(reading: Reading, tables: Tables, plan: Plan | None = None) -> list[FoodPart]:
+    """What each food of one serving brings to it.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    tables : Tables
+        With the composition of each food.
+    plan : Plan or None
+        What leaves the pot; without it nothing does.
+
+    Returns
+    -------
+    list of FoodPart
+        One for each food of each line, in their order. [kg, kcal, g]
+    """
+    kept = _kept(reading, plan)
+    parts: list[FoodPart] = []
+    for food, food_class, kg in _masses(reading):
+        stays = kg * kept.get(food, 1.0) / reading.serves
+        left = kept[_SALT] if food_class == "salt" else 1.0
+        made_of = tables.composition.get(food)
+        brings: dict[str, float] = {}
+        for name in NUTRIENTS if made_of is not None else ():
+            content = None if made_of is None else _content(made_of, name)
+            if content is not None:
+                brings[name] = stays * 10 * content * left
+        parts.append(FoodPart(food, stays, brings))
+    return parts
 
 
 _SALT: Final = "salt put in"

@@ -17,8 +17,9 @@ from counterproof.costing import Cost
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
 from counterproof.footprint.factors import SETS, RangeFor
+from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint, Valuation
-from counterproof.footprint.valuing import Case, Held, valuation
+from counterproof.footprint.valuing import Case, valuation
 from counterproof.marks import Mark
 from counterproof.nutrition import Function
 from counterproof.plan.model import Plan
@@ -95,6 +96,7 @@ class Pair:
     draws: Draws | None
     break_even: tuple[BreakEven, ...] = ()
     packaging_avoided: float | None = None  # mass of b's packs less that of a's, a serving [kg]
+    sides: tuple[float, float] | None = None  # a and b in the set compared in [kg CO2e]
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, as contracts promise it."""
@@ -363,6 +365,7 @@ def paired(
             ),
         ),
         packaging_avoided=_avoided(one, other),
+        sides=(one.static, other.static),
     )
 
 
