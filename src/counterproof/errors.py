@@ -7,7 +7,10 @@ CounterproofError
 │   ├── BrokenFrontMatter     YAML that cannot be read, or a value of the wrong kind
 │   ├── BrokenSettings        the same in a kitchen or season file
 │   ├── OutsideFolder         a path that leads out of the folder that is open
+│   ├── ChangedOnDisk         a save that would write over what someone else saved
+│   ├── ReadOnly              a change to the demo season, which is kept by keeping a copy
 │   ├── AlreadyThere          a folder or file that would be written over
+│   ├── NotAPressFolder       a folder to be verified that the press did not make
 │   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
 │   ├── SwapNotFound          a version swaps a line that is not in the recipe
 │   └── NotUnderstood         words in a script that its small language does not know
@@ -92,8 +95,20 @@ class OutsideFolder(InputError):
     """A path that leads out of the folder that is open."""
 
 
+class ChangedOnDisk(InputError):
+    """The file changed on disk since it was opened, and nothing is written over."""
+
+
+class ReadOnly(InputError):
+    """What is open can be looked at and not changed."""
+
+
 class AlreadyThere(InputError):
     """What would be written is there already, and nothing is written over."""
+
+
+class NotAPressFolder(InputError):
+    """The folder that is to be held against today's recipe was not made by the press."""
 
 
 class UnknownVersion(InputError):

@@ -4,16 +4,13 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated
+from typing import Annotated
 
 import typer
 
 from counterproof.cli import opening, outcome
 from counterproof.cli.options import DrawCount, Json, KitchenFile, Seed
 from counterproof.errors import InputError, UsageFault
-
-if TYPE_CHECKING:
-    from counterproof.vetting_cases import Episode
 
 family = typer.Typer()
 
@@ -50,7 +47,7 @@ def liken(
     from counterproof import vetting_cases
 
     said = " ".join(quantity)
-    episode = None if recipe is None else _episode(Path(recipe), kitchen)
+    episode = None if recipe is None else opening.episode(Path(recipe), kitchen)
     place = opening.kitchen(kitchen) if episode is None else episode.order.kitchen
     bench, streams = opening.bench(place), opening.streams(seed, draws)
     figure, seen = vetting_cases.likened_quantity(
@@ -143,7 +140,7 @@ def vet(
     else:
         place = Path(script) / "script.md" if Path(script).is_dir() else Path(script)
         text = load_text(place)
-    episode = _episode(Path(recipe) if recipe else place.parent, kitchen)
+    episode = opening.episode(Path(recipe) if recipe else place.parent, kitchen)
     bench = opening.bench(episode.order.kitchen)
     if are_captions(place.name, text):
         beside = place.parent / "script.md"
@@ -166,33 +163,3 @@ def vet(
     else:
         claims_terminal.print_vetted(found, outcome.console())
     outcome.leave(("doubt",) if found.attention else ())
-
-
-def _episode(place: Path, kitchen: str | None) -> Episode:
-    """The recipe that stands beside a script, and the season's other recipes."""
-    from dataclasses import replace
-
-    from counterproof.adapters.files import (
-        episodes,
-        load_kitchen,
-        load_recipe,
-        load_season,
-        recipe_file,
-        season_folder,
-    )
-    from counterproof.use_cases import Order
-    from counterproof.vetting_cases import Episode
-
-    own = opening.order(str(place if str(place) else Path()), kitchen, None)
-    order = replace(own, version=None, name=own.recipe.title)
-    season = season_folder(place)
-    if season is None:
-        return Episode(order)
-    others = []
-    here = recipe_file(place).absolute()
-    for folder in episodes(season):
-        if recipe_file(folder).absolute() == here:
-            continue
-        recipe, _ = load_recipe(str(folder))
-        others.append(Order(recipe, load_kitchen(recipe, kitchen), name=recipe.title))
-    return Episode(order, tuple(others), load_season(season).audience)
