@@ -29,7 +29,10 @@ HOW_TO_WRITE_ONE = (
     '"Method".'
 )
 
-_MEANING = re.compile(r"\s*\(meaning\s[^()]*(?:\([^()]*\)[^()]*)*\)")
+_BRACKETED = {
+    lead: re.compile(rf"\s*\({lead}\s[^()]*(?:\([^()]*\)[^()]*)*\)")
+    for lead in ("meaning", "weighed")
+}
 
 
 def read_text(
@@ -298,6 +301,36 @@ def settle(text: str, at: int, words: str) -> str:
     NotARecipe
         If the text has no such line.
     """
+    return _beside(text, at, "meaning", words)
+
+
+def weighed(text: str, at: int, words: str) -> str:
+    """Write what a scale said beside a line's own words.
+
+    Parameters
+    ----------
+    text : str
+        The recipe file's text.
+    at : int
+        The line, from 1 (`WrittenLine.at`).
+    words : str
+        What was weighed: "28 g, give or take 1 g".
+
+    Returns
+    -------
+    str
+        The same text with "(weighed …)" at the end of that line, in place of an earlier one;
+        line endings and every other line are as they were.
+
+    Raises
+    ------
+    NotARecipe
+        If the text has no such line.
+    """
+    return _beside(text, at, "weighed", words)
+
+
+def _beside(text: str, at: int, lead: str, words: str) -> str:
     pieces = re.split(r"(\r\n|\n|\r)", text)
     place = (at - 1) * 2
     if at < 1 or place >= len(pieces) or not pieces[place].strip():
@@ -306,11 +339,11 @@ def settle(text: str, at: int, words: str) -> str:
             remedy="Read the recipe again and choose the line anew.",
             line=at,
         )
-    line = _MEANING.sub("", pieces[place])
+    line = _BRACKETED[lead].sub("", pieces[place])
     end = line.rstrip()
     comment = re.search(r"\s*<!--.*?-->$", end)
     tail = line[len(end) :] if comment is None else line[comment.start() :]
     body = end if comment is None else end[: comment.start()]
-    meaning = spaced(words.replace("(", ", ").replace(")", " ")).replace(" ,", ",")
-    pieces[place] = f"{body} (meaning {meaning}){tail}" if meaning else f"{body}{tail}"
+    said = spaced(words.replace("(", ", ").replace(")", " ")).replace(" ,", ",")
+    pieces[place] = f"{body} ({lead} {said}){tail}" if said else f"{body}{tail}"
     return "".join(pieces)
