@@ -7,7 +7,7 @@ the words and the places in which every surface shows them.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from counterproof.comparison.paired import Pair
@@ -217,9 +217,21 @@ def _lines(reading: Reading, footprint: Footprint, sorts: Sorts) -> tuple[LinePr
     return tuple(_line(line, footprint, sorts) for line in reading.lines)
 
 
-def _line(line: MarkedLine, footprint: Footprint, sorts: Sorts) -> LineProof:
-    part = footprint.of_line(line.written.number)
-    item = part.items[0] if part else None
+def line_read(line: MarkedLine, sorts: Sorts) -> LineProof:
+    """An ingredient line with what reading alone knows of it, before anything is worked out.
+
+    Parameters
+    ----------
+    line : MarkedLine
+        The line as understood.
+    sorts : Sorts
+        Tables and draws.
+
+    Returns
+    -------
+    LineProof
+        Without footprint and factor.
+    """
     return LineProof(
         number=line.written.number,
         as_written=line.written.text,
@@ -232,8 +244,23 @@ def _line(line: MarkedLine, footprint: Footprint, sorts: Sorts) -> LineProof:
         certainty=line.certainty,
         runners_up=tuple((other.food.name, other.certainty) for other in line.runners_up),
         mass_kg=_summed([found.mass for found in line.constituents], sorts.streams),
-        marks=(*line.marks, *footprint.marks.get(line.written.number, ())),
+        marks=line.marks,
         allergens=allergens_of_line(line, sorts.tables).present,
+        kgco2e=None,
+        stages={},
+        share=None,
+        factor=None,
+        source=None,
+    )
+
+
+def _line(line: MarkedLine, footprint: Footprint, sorts: Sorts) -> LineProof:
+    part = footprint.of_line(line.written.number)
+    item = part.items[0] if part else None
+    read = line_read(line, sorts)
+    return replace(
+        read,
+        marks=(*read.marks, *footprint.marks.get(line.written.number, ())),
         kgco2e=part.kgco2e if part else None,
         stages=part.stages if part else {},
         share=part.share if part else None,
@@ -263,13 +290,35 @@ def _steps(
     return tuple(_step(step, plan, footprint, streams) for step in reading.steps)
 
 
+def step_read(step: MarkedStep) -> StepProof:
+    """A step with what reading alone knows of it, before anything is worked out.
+
+    Parameters
+    ----------
+    step : MarkedStep
+        The step as understood.
+
+    Returns
+    -------
+    StepProof
+        Without energy and footprint.
+    """
+    return StepProof(
+        number=step.written.number,
+        as_written=step.written.text,
+        section=step.written.section,
+        understood=" · ".join(_processes(step)),
+        marks=step.marks,
+        kwh=None,
+        kgco2e=None,
+    )
+
+
 def _step(step: MarkedStep, plan: Plan, footprint: Footprint, streams: Streams) -> StepProof:
     number = step.written.number
     part = footprint.of_step(number)
-    return StepProof(
-        number=number,
-        as_written=step.written.text,
-        section=step.written.section,
+    return replace(
+        step_read(step),
         understood=" · ".join((*_processes(step), *_leaving(plan, number))),
         marks=(*step.marks, *(mark for at, mark in plan.marks if at == number)),
         kwh=_summed([use.kwh for use in plan.energy if use.step == number], streams),

@@ -163,7 +163,7 @@ def step_row(step: StepProof, scale: Scale, middle: str) -> tuple[str, Row]:
     return step.section, row
 
 
-def interval_margin(value: Range, scale: Scale, middle: str) -> Margin:
+def interval_margin(value: Range, scale: Scale, middle: str, y: str = LINE_HEIGHT) -> Margin:
     """Return a range as it stands in the right margin.
 
     Parameters
@@ -174,6 +174,8 @@ def interval_margin(value: Range, scale: Scale, middle: str) -> Margin:
         The common scale.
     middle : str
         "mean" or "median": which of them stands in the middle.
+    y : str
+        Height of the line below the top of its row, as CSS writes it.
 
     Returns
     -------
@@ -182,7 +184,7 @@ def interval_margin(value: Range, scale: Scale, middle: str) -> Margin:
     """
     told = numerals.shown(value, middle)
     drawn = intervals.interval(
-        scale, value, middle, title=f"{told.text}: {wording.between(told)}", y=LINE_HEIGHT
+        scale, value, middle, title=f"{told.text}: {wording.between(told)}", y=y
     )
     return Margin(set_in(drawn), told)
 
