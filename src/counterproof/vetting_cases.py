@@ -1,7 +1,5 @@
 """Likening a quantity and vetting a script: two further things a person asks for."""
 
-# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
-
 from __future__ import annotations
 
 import re
@@ -10,32 +8,30 @@ from dataclasses import dataclass, replace
 from typing import Any, Final
 
 from counterproof import __version__
-from counterproof.claims.bases import ground
 from counterproof.claims.captions import cues
 from counterproof.claims.figure import Figure, Unit
 from counterproof.claims.grammar import plain
 from counterproof.claims.likelihood import LEVEL
-from counterproof.claims.likenesses import Seen, Surroundings, liken
-from counterproof.claims.loose import Reference, loose_in_captions, loose_in_script
-from counterproof.claims.material import BOUGHT, Material, Subject, bare, singular, version_names
-from counterproof.claims.operations import Named, Portion
+from counterproof.claims.likenesses import liken
+from counterproof.claims.loose import loose_in_captions, loose_in_script
+from counterproof.claims.material import BOUGHT, Material, Subject, bare, version_names
 from counterproof.claims.overclaims import overclaims_in
 from counterproof.claims.phrases import phrase
+from counterproof.claims.references import references_of
 from counterproof.claims.saying import System
 from counterproof.claims.script import Script, read_script
+from counterproof.claims.seen import Seen, Surroundings
 from counterproof.claims.theirs import Theirs, their_number
 from counterproof.claims.verdicts import Vetted, VettedFigure
 from counterproof.claims.vetting import vetted
 from counterproof.claims.working import worked
 from counterproof.costing import Cost
-from counterproof.draws import Range, Streams
-from counterproof.errors import CounterproofError, QuantityError
+from counterproof.draws import Streams
+from counterproof.errors import QuantityError
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.use_cases import Order, Workbench, assessed
-
-SERVED: Final = frozenset("serving bowl glass slice helping plate portion".split())
 
 
 @dataclass(frozen=True)
@@ -317,100 +313,3 @@ def _basis(material: Material, level: float) -> dict[str, Any]:
         "region": material.kitchen_region,
         "vetted_by": __version__,
     }
-
-
-def references_of(material: Material, figures: Sequence[VettedFigure]) -> tuple[Reference, ...]:
-    """What a loose number may be about: the script's figures and the recipe's own.
-
-    Parameters
-    ----------
-    material : Material
-        What may be spoken of.
-    figures : sequence of VettedFigure
-        The script's figures.
-
-    Returns
-    -------
-    tuple of Reference
-        Each with the words that a sentence about it holds.
-    """
-    made: list[Reference] = []
-    own = material.own
-    for subject in material.subjects:
-        if subject is not own and not subject.key.startswith("+"):
-            continue
-        try:
-            found = material.footprint(subject, material.basis)
-        except CounterproofError:
-            continue
-        topic: frozenset[str] = frozenset() if subject is own else _topic(subject.key[1:])
-        one, batch = f"one serving of {subject.called}", f"the whole batch of {subject.called}"
-        made.extend(
-            Reference(one, found.serving, "kg CO2e", topic | said)
-            for said in (frozenset(), *(frozenset({word}) for word in SERVED))
-        )
-        made.append(Reference(batch, found.batch, "kg CO2e", topic | {"batch"}))
-        if subject is own:
-            made += _own(material)
-        else:
-            made += _against(subject, material, topic)
-    made.extend(
-        Reference(vetted_one.expression.text, vetted_one.figure.range, vetted_one.figure.unit)
-        for vetted_one in figures
-        if vetted_one.figure is not None and vetted_one.figure.unit != "price"
-    )
-    return tuple(made)
-
-
-def _topic(words: str) -> frozenset[str]:
-    return frozenset(singular(word) for word in bare(words.casefold()).split()) - {
-        "in",
-        "the",
-        "with",
-    }
-
-
-def _exact(value: float) -> Range:
-    return Range(value, value, value, value)
-
-
-def _own(material: Material) -> list[Reference]:
-    reading, _ = material.entry(material.own)
-    found = material.footprint(material.own, material.basis)
-    made = [Reference("servings", _exact(reading.serves), "count")]
-    if found.function.kg is not None:
-        made.append(Reference("the weight of one serving", _exact(found.function.kg), "kg"))
-    if found.function.litres is not None:
-        litres = _exact(found.function.litres * reading.serves)
-        made.append(Reference("the whole batch", litres, "L"))
-    whole = found.static
-    for line in reading.lines:
-        part = found.of_line(line.written.number)
-        for constituent in line.constituents:
-            head = singular(constituent.food.name.split(",")[0].split()[-1].casefold())
-            topic = frozenset({head})
-            name = constituent.food.name
-            if constituent.mass is not None:
-                mass = Range.of(constituent.mass.draws(material.streams), constituent.mass.mean)
-                made.append(Reference(f"{name} in the batch", mass, "kg", topic))
-            if part is not None and part.share is not None and whole > 0:
-                share = part.kgco2e.scaled(1 / whole)
-                made.append(Reference(f"{name}, share of one serving", share, "share", topic))
-    return made
-
-
-def _against(subject: Subject, material: Material, topic: frozenset[str]) -> list[Reference]:
-    name = subject.names[0] if subject.names else subject.called
-    sides = Portion(Named(name)), Portion(Named("this recipe"))
-    try:
-        on = ground(material, material.basis, *sides)
-        if on.refused:
-            return []
-        ratio = worked(sides[0], material, on.basis).over(worked(sides[1], material, on.basis))
-    except CounterproofError:
-        return []
-    if ratio is None:
-        return []
-    return [
-        Reference(f"{subject.called} over this recipe", ratio.range, "ratio", topic, either=True)
-    ]

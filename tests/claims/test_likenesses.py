@@ -10,7 +10,8 @@ import pytest
 from CoolProp import CoolProp
 
 from counterproof.claims.figure import Figure
-from counterproof.claims.likenesses import Surroundings, gas_volume, liken, likened, sphere_volume
+from counterproof.claims.likenesses import gas_volume, liken, likened, sphere_volume
+from counterproof.claims.seen import Surroundings
 from counterproof.draws import Streams
 from counterproof.press.likenesses import PERSON, to_scale
 from counterproof.recipe.kitchen import Kitchen

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from rich.console import Console
 
     from counterproof.claims.figure import Figure
-    from counterproof.claims.likenesses import Seen
     from counterproof.claims.loose import Loose
+    from counterproof.claims.seen import Seen
     from counterproof.claims.theirs import Theirs
     from counterproof.claims.verdicts import OnBasis, Vetted, VettedClaim, VettedFigure
 

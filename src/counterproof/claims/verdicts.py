@@ -8,12 +8,12 @@ from typing import Any, Literal
 
 from counterproof.claims.figure import Figure
 from counterproof.claims.likelihood import ShareTrue
-from counterproof.claims.likenesses import Seen
 from counterproof.claims.loose import Loose
 from counterproof.claims.operations import Figured
 from counterproof.claims.overclaims import Flagged
 from counterproof.claims.saying import Said
 from counterproof.claims.script import Expression, Script, resolved
+from counterproof.claims.seen import Seen
 from counterproof.draws import Range
 from counterproof.marks import Mark
 

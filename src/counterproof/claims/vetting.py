@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from counterproof.claims.likelihood import LEVEL
-from counterproof.claims.likenesses import Surroundings
 from counterproof.claims.material import Material
 from counterproof.claims.saying import System
 from counterproof.claims.script import Script
+from counterproof.claims.seen import Surroundings
 from counterproof.claims.verdicts import Vetted, spoken
 from counterproof.claims.vetting_claims import vetted_claim
 from counterproof.claims.vetting_figures import vetted_figure

@@ -5,12 +5,13 @@ from __future__ import annotations
 from counterproof.claims.bases import ground
 from counterproof.claims.figure import Figure
 from counterproof.claims.grammar import figured as read_figure
-from counterproof.claims.likenesses import Surroundings, likened
+from counterproof.claims.likenesses import likened
 from counterproof.claims.material import Basis, Material
 from counterproof.claims.operations import Figured, Liken, Phase, Portion, Quantity, parts
 from counterproof.claims.portions import stage_draws, subject_of
 from counterproof.claims.saying import CO2E, DIMENSIONS, Said, System, said, shown_parts
 from counterproof.claims.script import Expression
+from counterproof.claims.seen import Surroundings
 from counterproof.claims.verdicts import VettedFigure
 from counterproof.claims.working import settled, worked
 from counterproof.errors import CounterproofError, NotUnderstood

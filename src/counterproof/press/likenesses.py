@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from math import ceil, floor
 from typing import Final
 
-from counterproof.claims.likenesses import Seen
+from counterproof.claims.seen import Seen
 from counterproof.press.drawing import SHEET, Inks, framed, hairline, label, stroke, tag
 
 PERSON: Final = 1.7
