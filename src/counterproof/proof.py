@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Literal
 
 from counterproof.draws import Range
 from counterproof.marks import Mark
@@ -159,13 +160,19 @@ class FizzProof:
 
 @dataclass(frozen=True, slots=True)
 class Term:
-    """One step on the way to a number, in the order of the working."""
+    """One step on the way to a number, in the order of the working.
+
+    `does` is what the step does to what has been worked out so far, from nothing: adds, takes
+    away, multiplies, divides, or only tells.
+    """
 
     says: str  # in words: "2 tins of 400 g", "what is left of the tin when it is drained"
     value: Range | None = None
     unit: str = ""
-    source: str = ""  # Source.id; "" where the step is arithmetic or the cook's own word
+    source: str = ""  # Source.id, "assumed", or "" for arithmetic and the cook's own word
     locator: str = ""  # page, table, row
+    does: Literal["", "+", "−", "×", "÷"] = ""
+    opens: str = ""  # key of the derivation of this very value, where it has one
 
 
 @dataclass(frozen=True, slots=True)
@@ -173,7 +180,10 @@ class Derivation:
     """How a number came about: what a reader who does not believe it can follow.
 
     `key` says which number of the proof it is, the same for every surface: "serving", "batch",
-    "stage:packaging", "mass:3", "line:3", "step:2", "activity:fridge", "version:beef", "cost".
+    "stage:packaging", "mass:3", "line:3", "step:2", "kwh:2", "activity:3 days in the fridge",
+    "serving:beef", "version:beef" (the difference), "ratio:beef", "share:beef", "cost",
+    "nutrition:protein_g", "per:kg". Where a line holds several foods or a step several uses, each
+    has its own: "line:3:1", "mass:3:2".
     """
 
     key: str
@@ -181,6 +191,24 @@ class Derivation:
     value: Range
     unit: str
     terms: tuple[Term, ...]
+
+    @property
+    def worked_out(self) -> float:
+        """What the means of its terms come to; the mean of `value`."""
+        so_far = 0.0
+        for term in self.terms:
+            if term.value is None:
+                continue
+            mean = term.value.mean
+            if term.does == "+":
+                so_far += mean
+            elif term.does == "−":
+                so_far -= mean
+            elif term.does == "×":
+                so_far *= mean
+            elif term.does == "÷":
+                so_far /= mean
+        return so_far
 
 
 @dataclass(frozen=True)
@@ -223,3 +251,21 @@ class Edition:
     packaging: PackagingProof | None = None
     fizz: FizzProof | None = None
     derivations: tuple[Derivation, ...] = ()  # a number's short name is its place here, from 1
+
+    def number_of(self, key: str) -> int | None:
+        """Return the short number by which a reader finds a derivation.
+
+        Parameters
+        ----------
+        key : str
+            As in `Derivation.key`.
+
+        Returns
+        -------
+        int or None
+            Counted from 1; None where the proof holds no such number.
+        """
+        for number, derivation in enumerate(self.derivations, start=1):
+            if derivation.key == key:
+                return number
+        return None

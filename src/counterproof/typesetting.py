@@ -12,6 +12,7 @@ from typing import Final
 
 from counterproof.comparison.paired import Pair
 from counterproof.costing import Cost
+from counterproof.deriving.derivations import Results, derivations
 from counterproof.draws import Product, Range, Streams
 from counterproof.footprint.fizz import FizzReport
 from counterproof.footprint.items import Item
@@ -33,6 +34,7 @@ from counterproof.proof import (
     ActivityProof,
     AllergensUs,
     CostProof,
+    Derivation,
     Edition,
     FizzProof,
     LineProof,
@@ -100,6 +102,18 @@ def typeset(
     }
     if sorts.date is not None:
         basis["date"] = sorts.date
+    lines = _lines(reading, footprint, sorts)
+    steps = _steps(reading, plan, footprint, sorts.streams)
+    shown = Results(
+        reading=reading,
+        plan=plan,
+        footprint=footprint,
+        versions=versions,
+        cost=sorts.cost,
+        masses={line.number: line.mass_kg for line in lines if line.mass_kg is not None},
+        energies={step.number: step.kwh for step in steps if step.kwh is not None},
+    )
+    derived = derivations(shown, tables, sorts.streams)
     return Edition(
         title=reading.recipe.title,
         version=reading.version.name if reading.version else None,
@@ -107,8 +121,8 @@ def typeset(
         serving_name="one serving",
         serving_mass_kg=function.kg,
         serving_litres=function.litres,
-        lines=_lines(reading, footprint, sorts),
-        steps=_steps(reading, plan, footprint, sorts.streams),
+        lines=lines,
+        steps=steps,
         marks=(
             *reading.marks,
             *(mark for at, mark in plan.marks if at == 0),
@@ -134,9 +148,7 @@ def typeset(
             *(default.sentence() for default in defaults_used(reading.kitchen)),
         ),
         cautions=_cautions(reading),
-        sources=tuple(
-            SourceLine(s.id, s.citation, s.address, s.licence, s.credit) for s in footprint.sources
-        ),
+        sources=_sources(footprint, derived, tables),
         basis=basis,
         per=footprint.per,
         nutrition=footprint.nutrition.amounts,
@@ -147,7 +159,18 @@ def typeset(
         activities=_activities(footprint),
         packaging=_packaging(footprint, versions),
         fizz=_fizz(footprint.fizz),
+        derivations=derived,
     )
+
+
+def _sources(
+    footprint: Footprint, derived: Sequence[Derivation], tables: Tables
+) -> tuple[SourceLine, ...]:
+    """The sources of the factors, and of whatever else a number of the proof was worked out by."""
+    named = {term.source for one in derived for term in one.terms}
+    named |= {source.id for source in footprint.sources}
+    found = (tables.sources[name] for name in sorted(named) if name in tables.sources)
+    return tuple(SourceLine(s.id, s.citation, s.address, s.licence, s.credit) for s in found)
 
 
 def _activities(footprint: Footprint) -> tuple[ActivityProof, ...]:
