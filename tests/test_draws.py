@@ -22,6 +22,7 @@ from counterproof.draws import (
     normal_quantile,
     stream,
 )
+from counterproof.draws.products import percentiles
 
 SPREAD = Lognormal.from_spread(2.0, 0.2)
 
@@ -184,3 +185,11 @@ def test_range_of_draws() -> None:
 def test_ranges_of_rows_are_those_of_each_row() -> None:
     rows = np.array([stream(f"row {row}", seed=1, n=333) ** (row + 1) for row in range(4)])
     assert Range.of_rows(rows) == [Range.of(row) for row in rows]
+
+
+@pytest.mark.property
+@given(some.integers(1, 40), some.integers(0, 99))
+def test_percentiles_are_the_array_librarys_to_the_bit(n: int, seed: int) -> None:
+    rows = np.random.default_rng(seed).lognormal(size=(3, n))
+    expected = np.percentile(rows, (5, 50, 95), axis=1).tolist()
+    assert percentiles(rows) == expected

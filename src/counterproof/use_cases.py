@@ -11,6 +11,7 @@ from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
 from counterproof.errors import BrokenFrontMatter, BrokenSettings, UnknownVersion
 from counterproof.footprint.assess import assess
+from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint
 from counterproof.marks import Mark
 from counterproof.plan.cooling import Memo
@@ -175,7 +176,12 @@ def _in_region(kitchen: Kitchen, region: str, file: str | None) -> Kitchen:
 
 
 def assessed(
-    order: Order, bench: Workbench, streams: Streams, *, verdicts: bool = True
+    order: Order,
+    bench: Workbench,
+    streams: Streams,
+    *,
+    verdicts: bool = True,
+    held: Held | None = None,
 ) -> Assessed:
     """One order worked out to the footprint of a serving.
 
@@ -189,6 +195,8 @@ def assessed(
         Seed, number of draws, and the draws already made.
     verdicts : bool
         Whether rules are asked about what is cooled.
+    held : Held or None
+        What was worked out for other orders on the same tables and streams; it grows.
 
     Returns
     -------
@@ -197,7 +205,7 @@ def assessed(
     """
     reading = mark(order, bench)
     plan = plan_of(reading, bench.tables, bench.coolings if verdicts else None)
-    footprint = assess(reading, bench.tables, plan, streams=streams)
+    footprint = assess(reading, bench.tables, plan, streams=streams, held=held)
     return Assessed(order, reading, plan, footprint, _cost(order, reading, plan, bench, streams))
 
 
@@ -255,14 +263,16 @@ def proof(
     Edition
         Everything a surface may show.
     """
-    base = assessed(order, bench, streams)
+    held = Held()
+    base = assessed(order, bench, streams, held=held)
     entry = Entry("as written", base.reading, base.plan)
     versions = []
     for name in _beside(order) if beside and order.version is None else ():
         changed = replace(order, version=name, name=name)
-        other = assessed(changed, bench, streams, verdicts=False)
+        other = assessed(changed, bench, streams, verdicts=False, held=held)
         stands = Entry(name, other.reading, other.plan)
-        versions.append((other.footprint, paired(stands, entry, bench.tables, streams=streams)))
+        pair = paired(stands, entry, bench.tables, streams=streams, held=held)
+        versions.append((other.footprint, pair))
     sorts = Sorts(bench.tables, streams, date, base.cost)
     return typeset(base.reading, base.plan, base.footprint, versions, sorts)
 

@@ -9,6 +9,7 @@ import pytest
 
 from counterproof.draws import Lognormal, Parameter, Product, Streams, Uniform
 from counterproof.footprint.assess import assess
+from counterproof.footprint.held import Held, summed
 from counterproof.footprint.items import Item, line_items
 from counterproof.footprint.settling import meaning, settle_next
 from counterproof.plan.model import EnergyUse, Plan
@@ -78,6 +79,7 @@ def test_two_lines_of_one_food_are_settled_together(
 
 
 def test_nothing_varies_nothing_to_settle(onion: Item, streams: Streams) -> None:
-    assert settle_next([onion], 0.0, streams, "one-purchase") == ()
     fixed = replace(onion, amount=Product(0.0))
-    assert settle_next([fixed], 1.0, streams, "one-purchase") == ()
+    held = Held()
+    nothing = summed([fixed], 1.0, streams, held)
+    assert settle_next(nothing, 1.0, streams, "one-purchase", held) == ()

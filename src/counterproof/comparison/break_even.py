@@ -103,7 +103,7 @@ def _of_line(
     name, side = own
     item = side.charged[at]
     per_kg = _edible_worth(item, streams)
-    rest = side.draws - side.item_draws[at]
+    rest = side.draws - side.rows[at].drawn
     mass = np.full(streams.n, -1.0)
     np.divide(other[1].draws - rest, per_kg, out=mass, where=per_kg > 0)
     kept = mass >= 0

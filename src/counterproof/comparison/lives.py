@@ -71,7 +71,7 @@ def _of(
     places = [at for at, item in enumerate(side.charged) if is_share(item)]
     if not places or any(is_share(item) for item in other[1].charged):
         return []  # where both sides have it, it is not what they differ in
-    share = side.item_draws[places].sum(axis=0)
+    share = np.sum([side.rows[place].drawn for place in places], axis=0)
     left: Draws = other[1].draws - (side.draws - share)
     at = np.full(len(left), -1.0)
     np.divide(share * now, left, out=at, where=left > 0)

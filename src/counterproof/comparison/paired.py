@@ -7,8 +7,6 @@ from dataclasses import dataclass, replace
 from itertools import combinations, zip_longest
 from typing import Any
 
-import numpy as np
-
 from counterproof.comparison.boundaries import unlike_boundaries
 from counterproof.comparison.break_even import BreakEven, break_evens
 from counterproof.comparison.covering import covering, differing_foods
@@ -164,8 +162,8 @@ def _ratio(a: Valuation, b: Valuation) -> Ratio | None:
     if b.static <= 0 or low.mean() > LEAST_DENOMINATORS:
         return None
     kept = ~low
-    percentiles = np.percentile(a.draws[kept] / b.draws[kept], (5, 50, 95)).tolist()
-    return Ratio(a.static / b.static, *percentiles)
+    paired_ratio = Range.of(a.draws[kept] / b.draws[kept], a.static / b.static)
+    return Ratio(paired_ratio.mean, paired_ratio.p05, paired_ratio.p50, paired_ratio.p95)
 
 
 def _shared(a: Valuation, b: Valuation) -> tuple[str, ...]:
@@ -293,7 +291,7 @@ def paired(
     factor_set : FactorSet or None
         The set to value the differing foods in; None: the best one that covers them all.
     held : Held or None
-        What was worked out for other pairs on the same tables, streams and range.
+        What was worked out for other pairs on the same tables and streams.
 
     Returns
     -------

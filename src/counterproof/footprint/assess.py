@@ -10,18 +10,20 @@ from counterproof.draws import Range, Streams
 from counterproof.footprint.beyond import Beyond
 from counterproof.footprint.factors import FITS, LINK_DEVIATION, SETS, RangeFor, Valued
 from counterproof.footprint.fizz import fizz_report
+from counterproof.footprint.held import Held, Summed, summed
 from counterproof.footprint.items import Item, Preference, Uncounted
 from counterproof.footprint.model import (
     Basis,
     Footprint,
     ItemFootprint,
     Opinion,
+    Row,
     StageFootprint,
 )
 from counterproof.footprint.packaging import packaging_report
 from counterproof.footprint.season import season_marks
 from counterproof.footprint.settling import settle_next
-from counterproof.footprint.valuing import Case, Charged, Held, charged, summed
+from counterproof.footprint.valuing import Case, Charged, charged
 from counterproof.footprint.waste import servings_eaten
 from counterproof.marks import Mark
 from counterproof.nutrition import serving_function, serving_nutrition
@@ -68,7 +70,7 @@ def assess(
     factor_set : Preference
         A set for all foods, a set for some by Food.id, or None: each food's own base.
     held : Held or None
-        What was worked out for other valuations on the same tables, streams and range.
+        What was worked out for other valuations on the same tables and streams.
 
     Returns
     -------
@@ -87,59 +89,65 @@ def assess(
     items, around = found.items, found.around
     serves = servings_eaten(reading)
     whole = summed(items, serves, streams, known)
-    ordered, mean = whole.ordered, whole.mean
-    amounts = np.array([item.amount.draws(streams) for item in ordered]) / serves
-    amounts = amounts.reshape(-1, streams.n)
-    stage_means = np.array([item.worth.stages for item in ordered]).reshape(-1, len(STAGES))
-    by_stage = stage_means.T @ amounts
-    by_stage[0] = whole.total - by_stage[1:].sum(axis=0)
-    means = np.array([item.amount.mean for item in ordered]) / serves
-    staged = stage_means.T @ means
-    rows = np.concatenate([whole.drawn, whole.total[np.newaxis], by_stage])
-    ranges = Range.of_rows(rows, (*whole.means.tolist(), mean, *staged.tolist()))
-    places = whole.places(items)
+    mean = whole.mean
+    rows = whole.of(items)
 
-    def part(item: Item, at: int) -> ItemFootprint:
-        within = zip(STAGES, (stage_means[at] * means[at]).tolist(), strict=True)
+    def part(item: Item, row: Row) -> ItemFootprint:
+        amount = item.amount.mean / serves
+        within = zip(STAGES, item.worth.stages, strict=True)
         return ItemFootprint(
             item,
-            ranges[at],
-            {stage: value for stage, value in within if value},
-            float(whole.means[at] / mean) if mean else None,
+            row.range,
+            {stage: value * amount for stage, value in within if value},
+            row.mean / mean if mean else None,
         )
 
     nutrition = serving_nutrition(reading, tables, plan)
-    computed = {"production"} | {item.stage for item in items if item.kind != "line"}
-    variance = float(whole.total.var()) * serves**2
-    return Footprint(
+    made = Footprint(
         function=serving_function(reading, nutrition, plan),
         nutrition=nutrition,
         serves=serves,
         charged=tuple(items),
-        means=tuple(whole.means[places].tolist()),
+        rows=tuple(rows),
         static=mean,
-        serving=ranges[len(ordered)],
-        items=tuple(part(item, at) for item, at in zip(items, places, strict=True)),
+        serving=whole.range,
+        items=tuple(part(item, row) for item, row in zip(items, rows, strict=True)),
         uncounted=tuple(found.uncounted),
-        stages=tuple(
-            StageFootprint(stage, found, stage in computed)
-            for stage, found in zip(STAGES, ranges[len(ordered) + 1 :], strict=True)
-            if found.mean or found.p95
-        ),
+        stages=_stages(whole, serves),
         coverage_mass=_coverage(reading, items),
         coverage_by_fit=_by_fit(reading, items),
         second_opinion=second_opinion(case, items, known),
-        settle_next=settle_next(ordered, variance, streams, case.range_for),
+        settle_next=settle_next(whole, serves, streams, case.range_for, known),
         assumed=_all_assumed(case, found),
         sources=_sources(items, tables),
         basis=_basis(reading, tables, items, streams, case.range_for),
         marks=_marks(reading, tables, items, found.uncounted, around),
         as_written={line.written.number: line.written.text for line in reading.lines},
         draws=whole.total,
-        item_draws=whole.drawn[places],
         packaging=packaging_report(around.packs, serves, around.tap, tables.life_cycle),
         fizz=fizz_report(reading.lines, reading.kitchen, serves, mean),
     )
+    known.valuations.setdefault(case.name(factor_set, known), made)
+    return made
+
+
+def _stages(whole: Summed, serves: float) -> tuple[StageFootprint, ...]:
+    """Every stage that has a value: ranges of what is computed here, means of what is not."""
+    by_item = np.array([item.worth.stages for item in whole.ordered]).reshape(-1, len(STAGES))
+    means = by_item.T @ np.array([item.amount.mean / serves for item in whole.ordered])
+    computed = {item.stage for item in whole.ordered if item.kind != "line"} & {*STAGES[1:]}
+    found: list[StageFootprint] = []
+    for at, (stage, mean) in enumerate(zip(STAGES, means.tolist(), strict=True)):
+        if stage == STAGES[0]:
+            # Production takes the draw: what no later stage holds.
+            drawn = whole.total - by_item[:, 1:].sum(axis=1) @ whole.amounts
+            found.append(StageFootprint(stage, Range.of(drawn, mean), computed=True))
+        elif stage in computed:
+            drawn = by_item[:, at] @ whole.amounts
+            found.append(StageFootprint(stage, Range.of(drawn, mean), computed=True))
+        else:
+            found.append(StageFootprint(stage, Range(mean, mean, mean, mean), computed=False))
+    return tuple(part for part in found if part.kgco2e.mean or part.kgco2e.p95)
 
 
 def _marks(

@@ -119,6 +119,7 @@ def line_items(
     range_for: RangeFor,
     factor_set: Preference = None,
     purchase: str = "home",
+    worths: dict[tuple[object, ...], Valued] | None = None,
 ) -> tuple[list[Item], list[Uncounted]]:
     """What an ingredient line is charged for.
 
@@ -136,6 +137,8 @@ def line_items(
         The set to value it in.
     purchase : str
         Whose purchase it is: "home", or a bought alternative's name.
+    worths : dict or None
+        What links were worth already, on the same tables; it grows.
 
     Returns
     -------
@@ -143,6 +146,7 @@ def line_items(
         One of either for each food of the line; at least one in all.
     """
     number, text = line.written.number, line.written.text
+    known = {} if worths is None else worths
     items: list[Item] = []
     uncounted: list[Uncounted] = []
     if not line.constituents:
@@ -156,10 +160,13 @@ def line_items(
         elif link is None:
             uncounted.append(Uncounted(number, text, name, "no factor"))
         else:
-            worth = replace(
-                valued(link, tables, range_for=range_for, purchase=purchase),
-                season=season_of(line, food, kitchen, tables),
-            )
+            told = (link, range_for, purchase)
+            worth = known.get(told)
+            if worth is None:
+                worth = valued(link, tables, range_for=range_for, purchase=purchase)
+                known[told] = worth
+            season = season_of(line, food, kitchen, tables)
+            worth = worth if season is None else replace(worth, season=season)
             amount = (part.purchased if worth.as_bought else None) or part.mass
             items.append(Item("line", name, number, food, amount, worth, part.mass.mean))
     return items, uncounted

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -13,7 +14,6 @@ from counterproof.footprint.factors import RangeFor
 from counterproof.footprint.fizz import FizzReport
 from counterproof.footprint.items import Item, Uncounted
 from counterproof.footprint.packaging import PackagingReport
-from counterproof.footprint.settling import Settling
 from counterproof.marks import Mark
 from counterproof.nutrition import Function, Nutrition
 from counterproof.rows import Source, Stage
@@ -74,6 +74,14 @@ class Opinion:
 
 
 @dataclass(frozen=True, slots=True)
+class Settling:
+    """Something that could be settled, and the share of the variance it would take away."""
+
+    what: str
+    share_of_variance: float
+
+
+@dataclass(frozen=True, slots=True)
 class Basis:
     """What a total rests on."""
 
@@ -107,11 +115,43 @@ class Basis:
         }
 
 
+@dataclass(frozen=True)
+class Row:
+    """One item of one serving: draws of its amount, draws and mean of what it adds. [kg CO2e]"""
+
+    amount: Draws
+    drawn: Draws
+    mean: float
+
+    @cached_property
+    def range(self) -> Range:
+        """What it adds. [kg CO2e]"""
+        return Range.of(self.drawn, self.mean)
+
+
+def stacked(rows: Sequence[Draws], n: int) -> Draws:
+    """Rows of draws as one array.
+
+    Parameters
+    ----------
+    rows : sequence of (n,) array
+        Any number of them. [one unit each]
+    n : int
+        Number of draws. [1]
+
+    Returns
+    -------
+    (m, n) array
+        A new array. [the same units]
+    """
+    return np.array(rows) if rows else np.zeros((0, n))
+
+
 @dataclass(frozen=True, kw_only=True)
 class Valuation:
     """What a comparison needs of one side: one serving's items, their means and draws.
 
-    `charged` are the items of the batch; `means` and `item_draws` are theirs, `static` and `draws`
+    `charged` are the items of the batch; `rows` are theirs, `static` and `draws`
     their sums, all of one serving, aligned by draw with every other valuation on the same
     streams. Every item is a product of independent parameters, so means are exact. [kg CO2e]
     `serves` counts the servings eaten: what is not eaten is charged to them.
@@ -120,12 +160,21 @@ class Valuation:
     function: Function
     serves: float
     charged: tuple[Item, ...]
-    means: tuple[float, ...]
+    rows: tuple[Row, ...]
     static: float
     uncounted: tuple[Uncounted, ...]
     draws: Draws
-    item_draws: Draws
     packaging: PackagingReport | None = None
+
+    @cached_property
+    def means(self) -> tuple[float, ...]:
+        """Mean of each item. [kg CO2e]"""
+        return tuple(row.mean for row in self.rows)
+
+    @cached_property
+    def item_draws(self) -> Draws:
+        """Draws of each item. [kg CO2e]"""
+        return stacked([row.drawn for row in self.rows], len(self.draws))
 
 
 @dataclass(frozen=True, kw_only=True)

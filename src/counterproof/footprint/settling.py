@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
 
 import numpy as np
 
 from counterproof.draws import Parameter, Streams
 from counterproof.footprint.factors import RangeFor, Valued
+from counterproof.footprint.held import Held, Summed
 from counterproof.footprint.items import Item
+from counterproof.footprint.model import Settling
 
 LEAST = 0.01
 """Smallest share of the variance worth telling. [1]"""
@@ -49,14 +50,6 @@ ACTIVITIES = {
 """What a cook would settle about an activity, by the first word of a parameter's key."""
 
 ENERGY = "how much energy: "
-
-
-@dataclass(frozen=True, slots=True)
-class Settling:
-    """Something that could be settled, and the share of the variance it would take away."""
-
-    what: str
-    share_of_variance: float
 
 
 def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
@@ -124,21 +117,34 @@ def _joined(words: Iterable[str]) -> str:
     return "; ".join(said)
 
 
+def _moved(by_parameter: Mapping[Parameter, float], streams: Streams, held: Held) -> float:
+    """Variance that one stream makes, by the parameters that it draws and their slopes."""
+    if len(by_parameter) == 1:
+        ((parameter, slope),) = by_parameter.items()
+        return slope**2 * held.variance(parameter, streams)
+    moved = np.zeros(streams.n)
+    for parameter, slope in by_parameter.items():
+        moved += slope * streams.values(parameter)
+    return float(moved.var())
+
+
 def settle_next(
-    items: Sequence[Item], variance: float, streams: Streams, range_for: RangeFor
+    whole: Summed, serves: float, streams: Streams, range_for: RangeFor, held: Held
 ) -> tuple[Settling, ...]:
-    """First-order shares of the variance of a batch, largest first.
+    """First-order shares of the variance of a serving, largest first.
 
     Parameters
     ----------
-    items : sequence of Item
-        All that the batch is charged for.
-    variance : float
-        Variance of the batch's draws, ≥ 0. [kg² CO2e]
+    whole : Summed
+        All that a serving is charged for. [kg CO2e]
+    serves : float
+        Servings eaten, > 0. [servings]
     streams : Streams
         The draws.
     range_for : RangeFor
         one-purchase or the-average.
+    held : Held
+        What was worked out already; it grows.
 
     Returns
     -------
@@ -152,19 +158,17 @@ def settle_next(
     from the draws. Source: Sobol' I. M. (1993), Mathematical Modelling and Computational
     Experiment 1:407–414.
     """
+    variance = float(whole.total.var()) * serves**2
     if variance <= 0:
         return ()
     slopes: dict[str, dict[Parameter, float]] = defaultdict(lambda: defaultdict(float))
     words: dict[str, dict[str, None]] = defaultdict(dict)
-    for item in items:
+    for item in whole.ordered:
         for parameter, slope in _slopes(item):
             slopes[parameter.key][parameter] += slope
             words[parameter.key][meaning(parameter, item, range_for)] = None
     shares: dict[str, float] = defaultdict(float)
     for key, by_parameter in slopes.items():
-        moved = np.zeros(streams.n)
-        for parameter, slope in by_parameter.items():
-            moved += slope * streams.values(parameter)
-        shares[_joined(words[key])] += float(moved.var()) / variance
+        shares[_joined(words[key])] += _moved(by_parameter, streams, held) / variance
     ranked = sorted(shares.items(), key=lambda pair: (-pair[1], pair[0]))
     return tuple(Settling(what, share) for what, share in ranked if share >= LEAST)

@@ -7,13 +7,12 @@ out only what differs between its sides.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
-import numpy as np
-
-from counterproof.draws import Draws, Streams
+from counterproof.draws import Streams
 from counterproof.footprint.beyond import Beyond, beyond
-from counterproof.footprint.factors import RangeFor, Valued
+from counterproof.footprint.factors import RangeFor
+from counterproof.footprint.held import Held, summed
 from counterproof.footprint.items import (
     Item,
     Preference,
@@ -25,7 +24,7 @@ from counterproof.footprint.model import Valuation
 from counterproof.footprint.packaging import packaging_report
 from counterproof.footprint.replacing import specified, without_stages
 from counterproof.footprint.waste import servings_eaten
-from counterproof.nutrition import Function, serving_function, serving_nutrition
+from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
 from counterproof.reading.model import MarkedLine, Reading
 from counterproof.rows import Stage, Tables
@@ -40,20 +39,22 @@ class Case:
     plan: Plan | None
     range_for: RangeFor
 
+    def name(self, choice: Preference, held: Held) -> tuple[object, ...]:
+        """Return what a valuation of it goes by.
 
-@dataclass(frozen=True)
-class Held:
-    """What valuations on the same tables, streams and range have in common, worked out once.
+        Parameters
+        ----------
+        choice : Preference
+            What it is valued in, as `Held.chosen` gives it.
+        held : Held
+            It keeps hold of the reading.
 
-    By identity of readings and lines: whoever holds it holds them too.
-    """
-
-    around: dict[int, Beyond] = field(default_factory=dict)
-    functions: dict[int, Function] = field(default_factory=dict)
-    lines: dict[tuple[object, ...], tuple[list[Item], list[Uncounted], list[str]]] = field(
-        default_factory=dict
-    )
-    rows: dict[tuple[object, ...], tuple[Draws, float]] = field(default_factory=dict)
+        Returns
+        -------
+        tuple
+            Equal where the valuations are equal.
+        """
+        return (held.of_reading(self.reading), id(self.plan), self.range_for, _told(choice))
 
 
 @dataclass(frozen=True)
@@ -84,9 +85,10 @@ def charged(case: Case, factor_set: Preference, held: Held) -> Charged:
         Lines first, then energy, then what is beyond both.
     """
     reading, tables, plan = case.reading, case.tables, case.plan
-    around = held.around.get(id(reading))
+    number = held.of_reading(reading)
+    around = held.around.get(number)
     if around is None:
-        around = held.around[id(reading)] = beyond(reading, plan, tables)
+        around = held.around[number] = beyond(reading, plan, tables)
     items: list[Item] = []
     uncounted: list[Uncounted] = []
     said: list[str] = []
@@ -95,11 +97,10 @@ def charged(case: Case, factor_set: Preference, held: Held) -> Charged:
         if isinstance(factor_set, Mapping):
             foods = {part.food.id for part in line.constituents}
             chosen = {food: factor_set[food] for food in foods if food in factor_set}
-        told = tuple(sorted(chosen.items())) if isinstance(chosen, Mapping) else chosen or ()
-        name = (id(reading), id(line), told)
+        name = (number, id(line), case.range_for, _told(chosen))
         found = held.lines.get(name)
         if found is None:
-            found = held.lines[name] = _line(line, case, around, chosen)
+            found = held.lines[name] = _line(line, case, around, chosen, held)
         items += found[0]
         uncounted += found[1]
         said += found[2]
@@ -111,7 +112,7 @@ def charged(case: Case, factor_set: Preference, held: Held) -> Charged:
 
 
 def _line(
-    line: MarkedLine, case: Case, around: Beyond, factor_set: Preference
+    line: MarkedLine, case: Case, around: Beyond, factor_set: Preference, held: Held
 ) -> tuple[list[Item], list[Uncounted], list[str]]:
     reading, tables = case.reading, case.tables
     counted, missing = line_items(
@@ -121,6 +122,7 @@ def _line(
         range_for=case.range_for,
         factor_set=factor_set,
         purchase=reading.recipe.purchase,
+        worths=held.worths,
     )
     told: list[str] = []
     said = around.lines.get(line.written.number)
@@ -139,88 +141,6 @@ def _bought(items: Sequence[Item], reading: Reading, around: Beyond) -> Iterator
         yield without_stages(item, stages) or item
 
 
-@dataclass(frozen=True)
-class Summed:
-    """Items in an order of their own, so that moving a line moves no digit of their sum.
-
-    Parameters
-    ----------
-    ordered : list of Item
-        The items.
-    drawn : (m, n) array
-        Draws of each, of one serving. [kg CO2e]
-    total : (n,) array
-        Their sum. [kg CO2e]
-    means : (m,) array
-        Mean of each, of one serving. [kg CO2e]
-    mean : float
-        Their sum. [kg CO2e]
-    """
-
-    ordered: list[Item]
-    drawn: Draws
-    total: Draws
-    means: Draws
-    mean: float
-
-    def places(self, items: Sequence[Item]) -> list[int]:
-        """Return where each of the items stands.
-
-        Parameters
-        ----------
-        items : sequence of Item
-            The same items, in any order.
-
-        Returns
-        -------
-        list of int
-            Counted from 0.
-        """
-        at = {id(item): place for place, item in enumerate(self.ordered)}
-        return [at[id(item)] for item in items]
-
-
-def summed(items: Sequence[Item], serves: float, streams: Streams, held: Held) -> Summed:
-    """The draws of every item, of one serving, and their sum.
-
-    Parameters
-    ----------
-    items : sequence of Item
-        All that a batch is charged for.
-    serves : float
-        Servings eaten, > 0. [servings]
-    streams : Streams
-        Seed, number of draws, and the draws already made.
-    held : Held
-        What was worked out already; it grows.
-
-    Returns
-    -------
-    Summed
-        [kg CO2e]
-    """
-    ordered = sorted(items, key=lambda item: item.identity)
-    rows = [_row(item, serves, streams, held) for item in ordered]
-    drawn = np.array([row for row, _ in rows]) if rows else np.zeros((0, streams.n))
-    means = np.array([mean for _, mean in rows])
-    return Summed(ordered, drawn, drawn.sum(axis=0), means, float(means.sum()))
-
-
-def _row(item: Item, serves: float, streams: Streams, held: Held) -> tuple[Draws, float]:
-    """Draws and mean of one item, of one serving."""
-    worth = item.worth
-    keys = tuple(parameter.key for parameter in worth.parameters)
-    told = (worth.season, worth.without, worth.link) if isinstance(worth, Valued) else ()
-    name = (item.amount, serves, keys, told)
-    found = held.rows.get(name)
-    if found is None:
-        row = item.amount.draws(streams)
-        row /= serves
-        row *= worth.draws(streams)
-        found = held.rows[name] = (row, item.mean / serves)
-    return found
-
-
 def valuation(
     case: Case, streams: Streams, factor_set: Preference = None, held: Held | None = None
 ) -> Valuation:
@@ -235,7 +155,7 @@ def valuation(
     factor_set : Preference
         A set for all foods, a set for some by Food.id, or None: each food's own base.
     held : Held or None
-        What was worked out for other valuations on the same tables, streams and range.
+        What was worked out for other valuations on the same tables and streams.
 
     Returns
     -------
@@ -244,7 +164,18 @@ def valuation(
     """
     known = held or Held()
     reading = case.reading
-    found = charged(case, factor_set, known)
+    foods = (part.food.id for line in reading.lines for part in line.constituents)
+    choice = known.chosen(factor_set, foods, case.tables)
+    name = case.name(choice, known)
+    found = known.valuations.get(name)
+    if found is None:
+        found = known.valuations[name] = _valuation(case, streams, choice, known)
+    return found
+
+
+def _valuation(case: Case, streams: Streams, choice: Preference, known: Held) -> Valuation:
+    reading = case.reading
+    found = charged(case, choice, known)
     function = known.functions.get(id(reading))
     if function is None:
         nutrition = serving_nutrition(reading, case.tables, case.plan)
@@ -252,16 +183,22 @@ def valuation(
         known.functions[id(reading)] = function
     serves = servings_eaten(reading)
     whole = summed(found.items, serves, streams, known)
-    places = whole.places(found.items)
+    rows = whole.of(found.items)
     around = found.around
     return Valuation(
         function=function,
         serves=serves,
         charged=tuple(found.items),
-        means=tuple(whole.means[places].tolist()),
+        rows=tuple(rows),
         static=whole.mean,
         uncounted=tuple(found.uncounted),
         draws=whole.total,
-        item_draws=whole.drawn[places],
         packaging=packaging_report(around.packs, serves, around.tap, case.tables.life_cycle),
     )
+
+
+def _told(choice: Preference) -> tuple[object, ...]:
+    """A preference as it names what was worked out by it."""
+    if isinstance(choice, Mapping):
+        return tuple(sorted(choice.items()))
+    return () if choice is None else (choice,)
