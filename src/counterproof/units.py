@@ -152,7 +152,7 @@ _CALLED: Final = {
     "pint": "pt",
     "quart": "qt",
     "gallon": "gal",
-    "shot": "jigger",
+    "shot": "jigger measure",
     "mm": "millimeter millimetre",
     "cm": "centimeter centimetre cms",
     "piece": "pc pce chunk nos",

@@ -417,3 +417,49 @@ def test_scaling_changes_the_plain_number_only(small: Scale, text: str, scale: f
     assert scaled.mass is not None
     assert scaled.mass.scale == once.mass.scale * scale
     assert scaled.mass.parameters == once.mass.parameters
+
+
+@pytest.mark.parametrize(
+    ("text", "each"),
+    [
+        ("100 g each of carrots, celery and onion", 100),
+        ("100 g each carrots and leeks", 100),
+        ("carrots and celery, 100 g each", 100),
+    ],
+)
+def test_each_of_several_is_the_amount_of_every_one(full: Scale, text: str, each: float) -> None:
+    for part in full.line(text).constituents:
+        assert part.purchased is not None
+        assert part.purchased.mean == pytest.approx(each / 1000)
+
+
+def test_without_each_the_amount_is_shared(full: Scale) -> None:
+    bought = [part.purchased for part in full.line("200 g carrots and leeks").constituents]
+    assert [None if one is None else round(one.mean, 6) for one in bought] == [0.1, 0.1]
+
+
+def test_among_spices_by_the_spoon_coriander_is_the_spice(full: Scale) -> None:
+    line = full.line("1 tsp each of cumin, coriander, turmeric, paprika and mace")
+    assert [part.food.id for part in line.constituents] == [
+        "cumin", "coriander-ground", "turmeric", "paprika", "mace",
+    ]  # fmt: skip
+    assert len({part.mass.mean for part in line.constituents if part.mass}) > 1
+
+
+@pytest.mark.parametrize(
+    ("text", "read"), [("-3 eggs", "as 3"), ("1/0 cup sugar", "as 1"), ("–2 kg flour", "as 2")]
+)
+def test_a_number_nobody_can_weigh_out_is_a_doubt(full: Scale, text: str, read: str) -> None:
+    (mark,) = [mark for mark in full.line(text).marks if mark.kind == "odd-number"]
+    assert mark.level == "doubt"
+    assert read in mark.message
+    assert "odd-number" not in kinds(full.line("- 3 eggs")) | kinds(full.line("10/05 eggs"))
+
+
+def test_parts_of_a_drink_are_weighed_with_a_doubt(full: Scale) -> None:
+    gin, vermouth = full.line("2 parts gin"), full.line("1 part sweet vermouth")
+    assert kinds(gin) == kinds(vermouth) == {"part-size"}
+    assert gin.mass is not None
+    assert vermouth.mass is not None
+    assert gin.mass.mean / vermouth.mass.mean == pytest.approx(2, rel=0.15)  # by volume
+    assert kinds(full.line("2 parts flour")) == {"no-weight"}

@@ -158,6 +158,27 @@ def said(split: Split) -> str:
         ("1 tsp each cumin, coriander and mace", "1 tsp", "cumin, coriander and mace"),
         ("½ tsp each: cumin, coriander, mace", "0.5 tsp", "cumin, coriander, mace"),
         ("2 tsp baking powder and 1 tsp salt", "2 tsp", "baking powder"),
+        # counts with a times sign
+        ("x2 onions", "2 piece", "onions"),
+        ("onions x 3", "3 piece", "onions"),
+        ("leek x2", "2 piece", "leek"),
+        ("3 x leeks", "3 piece", "leeks"),
+        ("carrots × 4", "4 piece", "carrots"),
+        ("2 x 400 g tins chickpeas", "2 x 400 g in tin", "chickpeas"),
+        # what it is for, before a colon
+        ("Optional: 1 tsp chilli flakes", "1 tsp", "chilli flakes"),
+        ("Garnish: 1 sprig mint", "1 sprig", "mint"),
+        ("To serve: 200 g rice", "200 g", "rice"),
+        ("For the dressing: 2 tbsp walnut oil", "2 tbsp", "walnut oil"),
+        ("Stock: 1 litre", "1 l", "Stock"),
+        # drinks
+        ("2 parts gin", "2 part", "gin"),
+        ("1 measure white rum", "1 shot", "white rum"),
+        ("1 drop vanilla essence", "1 drop", "vanilla essence"),
+        ("1 rack of ribs", "1 piece", "rack of ribs"),
+        # a second food
+        ("4 trout wrapped in bacon", "4 piece", "trout"),
+        ("12 dates stuffed with cream cheese", "12 piece", "dates"),
         # lengths
         ("5cm/2in piece horseradish, peeled", "5 cm = 2 inch in piece", "horseradish"),
         ("2-inch piece of horseradish", "2 inch in piece", "horseradish"),
@@ -260,6 +281,9 @@ def test_alternatives(line: str, name: str, alternatives: tuple[str, ...]) -> No
         ("2 heaped tbsp cocoa", "heaped"),
         ("scant ½ cup polenta", "scant"),
         ("1 cup (packed) brown sugar", "packed"),
+        ("Optional: 1 tsp chilli flakes", "optional"),
+        ("To serve: 200 g rice", "for serving"),
+        ("Garnish: mint", "for garnish"),
         ("2-4% salt by cabbage weight", "percent of another"),
         ("13/4 oz hazelnuts", "space supplied"),
         ("1 tin chickpeas (drained weight 240 g)", "drained weight"),

@@ -18,6 +18,8 @@ from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracket
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
+_TIMES_BEFORE: Final = re.compile(r"[xX]\s?(?=\d)")
+_TIMES_AFTER: Final = re.compile(r"\s*[xX]\s+(?=[A-Za-z])")
 _SOME: Final = re.compile(
     r"(?:some|enough|plenty of|lots of|a (?:little )?bit of|a little(?! gem))\s+", re.IGNORECASE
 )
@@ -86,6 +88,8 @@ def head(line: str, system: System) -> Head:
         if not _HEDGES.isdisjoint(words):
             found.flags.add("about")
         place = about.end()
+    if line[place : place + 1] in {"x", "X"} and (times := _TIMES_BEFORE.match(line, place)):
+        place = times.end()  # "x2 onions"
     percent = _PERCENT.match(line, place) if "%" in line else None
     if percent is not None:
         another = _ANOTHER.search(line, percent.end())
@@ -167,7 +171,8 @@ def _read_dimension(line: str, found: Head, system: System) -> None:
 
 def _read_counted(line: str, counted: Amount, found: Head, system: System) -> None:
     """Read what follows a bare number: packs of a stated content, or nothing."""
-    found.end = counted.end
+    after = _TIMES_AFTER.match(line, counted.end)  # "3 x onions"
+    found.end = after.end() if after else counted.end
     found.quantities = [counted.quantity]
     times = _TIMES.match(line, counted.end)
     place = times.end() if times else counted.end

@@ -16,6 +16,7 @@ from counterproof.reading.clauses import read_bracket, read_clause
 from counterproof.reading.heads import head
 from counterproof.reading.model import Quantity, Split
 from counterproof.reading.naming import read_list, read_name
+from counterproof.reading.purposes import purpose_named
 from counterproof.reading.tidying import tidied
 from counterproof.reading.unfinished import COUNTS, Unfinished, describes
 from counterproof.reading.words import WORD_CLASSES
@@ -37,6 +38,12 @@ _PART_OF: Final = re.compile(
     r"(?:juice|zest|rind|peel|pulp))?)\s+(?:(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
     r"(?:\d|\.\d|an?\b|one\b|two\b|three\b|four\b|half\b|small\b|large\b|medium\b|several\b))"
     r"|(?=\d))",
+    re.IGNORECASE,
+)
+_LABEL: Final = re.compile(
+    r"(?:(?:for|to)\s+(?:the\s+)?)?(?:(?P<aside>optional(?:ly)?|garnish|serving"
+    r"|serve(?: with)?|finish|decorat(?:e|ion))|dressing|sauce|marinade|topping|filling|glaze|icing|frosting|salad|stock"
+    r"|base|crust|dough|batter|rub|broth)(?::\s*|\s+-\s+)(?=\S)",
     re.IGNORECASE,
 )
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
@@ -68,9 +75,14 @@ def split_line(text: str, system: System = "us") -> Split:
     if len(written) > LONGEST:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
         written, beyond = written[:cut].rstrip(), written[cut:].strip()
+    label = _label(written, system) if ":" in written or " - " in written else ""
+    written = written[len(label) :]
     part_of = _PART_OF.match(written) if written[:1] > "9" or written[:2] == "1 " else None
     begin = part_of.end() if part_of is not None else 0
     line = Unfinished(head(written[begin:], system), system)
+    if label:
+        line.remark(label.strip(" :-"))
+        line.flags.update({purpose_named(f"for {label.lower()}")} - {""})
     if part_of is not None:
         said = part_of.group(1).lower()
         line.flags.update(f"{part} of" for part in _PARTS if part in said)
@@ -85,6 +97,19 @@ def split_line(text: str, system: System = "us") -> Split:
         line.comment.append(beyond)
         line.note("comment", beyond)
     return _finished(text, line)
+
+
+def _label(written: str, system: System) -> str:
+    """Return "Optional: " of "Optional: 1 tsp chilli"; "Stock: 1 litre" is no label."""
+    found = _LABEL.match(written)
+    if found is None:
+        return ""
+    rest = written[found.end() :]
+    begun = head(rest, system)
+    named = rest[begun.end :].strip(" ,.;:")
+    if not named or WORD_CLASSES.get(named.split(" ", 1)[0].lower()):
+        return ""
+    return found.group() if begun.end or found["aside"] else ""
 
 
 def _read_rest(rest: str, line: Unfinished) -> None:
@@ -149,10 +174,11 @@ def _finished(text: str, line: Unfinished) -> Split:
     for part in ("yolk", "white"):
         if f"{part} of" in line.flags and name.lower() in {"egg", "eggs"}:
             name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
+    weighed = line.weighed
     return Split(
         text=text,
-        quantities=tuple(head_.quantities),
-        packs=head_.packs,
+        quantities=tuple(head_.quantities) if weighed is None else (weighed,),
+        packs=head_.packs if weighed is None else 1.0,
         container=head_.container,
         size=head_.size,
         name=name,
@@ -175,8 +201,8 @@ def _without_unit(name: str, line: Unfinished) -> str:
         line.head.quantities[0] = Quantity(first.low, first.high, counted)
         return rest  # "2 chopped cloves of garlic"
     before, _, last = name.rpartition(" ")
-    if not before or describes(before.split()):
-        return name
+    if not before or describes(before.split()) or "rack" in before.lower():
+        return name  # a rack of ribs is no rib
     measure = measure_named(last)
     if measure in _TAIL_UNITS or (before.lower(), measure) in _TAIL_AFTER:
         first = line.head.quantities[0]

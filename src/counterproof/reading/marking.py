@@ -13,7 +13,15 @@ from counterproof.reading.meant import Meant, meant
 from counterproof.reading.measures_used import measures_used
 from counterproof.reading.model import Constituent, MarkedLine, Reading
 from counterproof.reading.relative import covering, is_covering, is_share, share_of_line
-from counterproof.reading.remarks import not_eaten, said_of_name, several, unknown, unsure
+from counterproof.reading.remarks import (
+    not_eaten,
+    odd_number,
+    said_of_name,
+    several,
+    unknown,
+    unsure,
+)
+from counterproof.reading.second_foods import not_counted, second_foods
 from counterproof.reading.settling import additions, settled
 from counterproof.reading.steps import read_step
 from counterproof.reading.versions import version_applied
@@ -28,7 +36,7 @@ if TYPE_CHECKING:
     from counterproof.reading.model import MarkedStep, Split
     from counterproof.recipe.kitchen import Kitchen
     from counterproof.recipe.model import Recipe, Version, WrittenLine
-    from counterproof.rows import Tables
+    from counterproof.rows import Food, Tables
     from counterproof.units import System
 
 SERVES = 4.0  # where the recipe does not say: assumed, a family pot
@@ -133,7 +141,12 @@ def read_lines(
     scales = Scales(tables, system, scale)
     understood = [_understood(line, scales, matcher, region) for line in written]
     nths = _occurrences(understood)
+    counted = {portion.case.food.id for one in understood for portion in one.portions}
     lines = [_marked(one, nths[place], matcher) for place, one in enumerate(understood)]
+    for place, one in enumerate(understood):
+        if left := [food for food in one.beside if food.id not in counted]:
+            marks = (*lines[place].marks, not_counted(left))
+            lines[place] = replace(lines[place], marks=marks)
     for place, line in enumerate(lines):
         if line.food is not None and is_share(line.written.text):
             lines[place] = share_of_line(line, [*lines[:place], *lines[place + 1 :]])
@@ -159,6 +172,7 @@ class _Understood:
     split: Split
     name: Meant
     portions: tuple[_Portion, ...]
+    beside: tuple[Food, ...] = ()  # named without an amount: "stuffed with cream cheese"
 
 
 def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str) -> _Understood:
@@ -179,7 +193,8 @@ def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str
             food = more.match.food
             if food is not None:
                 portions.append(_Portion(more.match, Case(extra, food, scales, more.fruit)))
-    return _Understood(line, split, name, tuple(portions))
+    beside = second_foods(split, matcher, region) if portions else ()
+    return _Understood(line, split, name, tuple(portions), beside)
 
 
 def _occurrences(lines: Sequence[_Understood]) -> list[list[int]]:
@@ -215,6 +230,7 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
             shared = line.portions[0].among > 1
             foods = [portion.case.food for portion in line.portions]
             marks.append(several(foods, shared=shared))
+        marks += odd_number(line.written.text)
         for part in weights:
             marks += [mark for mark in part.marks if mark not in marks]
     return MarkedLine(

@@ -37,10 +37,12 @@ _AT_HOME = re.compile(
 # What is done to solids only.
 _WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", "halved", "seeded"})
 _BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
-_BY_SPOON = 0.65  # sure that a spoonful of a root is its powder
+_BY_SPOON = 0.65  # sure that a spoonful of a root, or of coriander, is its powder
+_POWDERED = frozenset({"vegetables", "fresh herbs"})
 _SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
 _KEPT = frozenset({"spices", "dried herbs"})
 _OF_FRESH = frozenset({"bunch", "sprig", "handful", "stalk", "leaf"})
+_MOST_TOGETHER, _MOST_EACH = 4, 10  # foods in one line; "1 tsp each" makes a longer list plain
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -209,7 +211,7 @@ def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
 def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
     """The match, or the powder of it: nobody measures "¼ tsp ginger" from the root uncut."""
     food = match.food
-    if food is None or food.food_class != "vegetables" or split.preparation or split.meaning:
+    if food is None or food.food_class not in _POWDERED or split.preparation or split.meaning:
         return match
     if not split.quantities or split.quantities[0].measure != "tsp" or len(words(name)) != 1:
         return match
@@ -278,16 +280,18 @@ def _listed_seasonings(split: Split, pieces: list[str], matcher: Matcher) -> lis
 
 def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | None:
     """Read "salt and pepper": two foods in one line, where the table has no such name as a whole."""
+    each = "each of several" in split.flags
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
-    if len(pieces) > 1:
+    if len(pieces) > 1 or each:
         pieces = [part for piece in pieces for part in piece.split(",") if part.strip()]
     if len(pieces) > 1 and matcher.knows(name):
         pieces = [name]
     pieces += _listed_seasonings(split, pieces, matcher)
-    if not 2 <= len(pieces) <= 4:
+    if not 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER):
         return None
     last = pieces[-1].split()
     found: list[Match] = []
+    called: list[str] = []
     for piece in pieces:
         match = matcher.match(piece, hints=states(split), region=region)
         if match.certainty < _SURE and len(last) > 1:
@@ -296,8 +300,16 @@ def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | 
             return None
         if match.food not in [other.food for other in found]:
             found.append(match)
+            called.append(piece)
     if len(found) < 2:
         return Meant(found[0], name)
+    if any(match.food is not None and match.food.food_class == "spices" for match in found):
+        # Among spices by the teaspoon, coriander is the spice and not the herb.
+        powders = [_spooned(*pair, split, matcher) for pair in zip(found, called, strict=True)]
+        found = [
+            match if powder is match else replace(powder, certainty=_SURE)
+            for match, powder in zip(found, powders, strict=True)
+        ]
     return Meant(found[0], name, also=tuple(found[1:]))
 
 

@@ -14,6 +14,7 @@ from counterproof.reading.words import (
     AND,
     BOUGHT_SO,
     BREAK,
+    JOINING_PARTICIPLES,
     MANNER,
     NEVER_ALONE,
     OR,
@@ -49,6 +50,7 @@ _AFTER_PARTICIPLE: Final = frozenset(
         "together",
     }
 )
+_JOINS: Final = frozenset({"with", "in", "into"})
 _PARTS_OF_FOOD: Final = frozenset(
     "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
     "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
@@ -90,9 +92,9 @@ def read_name(piece: str, line: Unfinished) -> None:
         return
     classes = word_classes(words)
     start, stop = 0, len(words)
-    if any(classes) or "with" in words:
+    if any(classes) or not _JOINS.isdisjoint(words):
         start = _prepared(words, classes, line)
-        stop = _name_end(words, classes, start)
+        stop = min(_name_end(words, classes, start), _joined_at(words, start))
     if start:
         line.prepare(" ".join(words[:start]), before_name=True)
     if start < stop:
@@ -184,16 +186,26 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
     return len(words)
 
 
+def _joined_at(words: list[str], start: int) -> int:
+    """Return where a second food is brought in: "salmon wrapped in bacon"."""
+    for place in range(start + 1, len(words) - 1):
+        if words[place + 1].lower() in _JOINS and words[place].lower() in JOINING_PARTICIPLES:
+            return place
+    return len(words)
+
+
 def _amount_after(name: list[str], line: Unfinished) -> list[str]:
     """Read "flour 200 g": the amount after the name."""
     for place in range(1, len(name)):
-        if name[place][0] in "0123456789.~":
-            after = " ".join(name[place:])
+        times = name[place][0] in "xX" and name[place][1:].isdigit()  # "onion x2"
+        if times or name[place][0] in "0123456789.~":
+            after = " ".join(name[place:])[times:]
             found = bracketed(after, line.system)
             if found is not None:
                 line.count(*found)
-                line.note("amount", after)
-                return name[:place]
+                begun = place - 1 if place > 1 and name[place - 1] in {"x", "X"} else place
+                line.note("amount", " ".join(name[begun:]))  # "onions x 3"
+                return name[:begun]
     return name
 
 
@@ -304,6 +316,7 @@ def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
     lowered = [word.lower() for word in words]
     if (
         len(words) > _LONGEST_MEMBER
+        or lowered[0] in JOINING_PARTICIPLES
         or not _PARTS_OF_FOOD.isdisjoint(lowered)
         or any(char.isdigit() for char in piece)
     ):

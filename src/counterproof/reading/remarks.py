@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
@@ -13,6 +14,9 @@ if TYPE_CHECKING:
     from counterproof.reading.meant import Meant
     from counterproof.rows import Food
 
+_MINUS = "-−–"
+_BELOW_ZERO = re.compile(rf"[{_MINUS}](?:\d{{1,9}}(?:[.,/]\d{{1,9}})?|[½¼¾⅓⅔⅛])")
+_BY_NOTHING = re.compile(r"(?<!\d)\d{1,9}/0{1,9}(?![\d.,/])")
 DOUBTFUL = 0.75  # from here on a name is taken without asking; below it the choice is marked
 
 
@@ -127,6 +131,36 @@ def said_of_name(match: Match, matcher: Matcher) -> list[Mark]:
     message = f"“{match.row.name}” is taken as {match.food.name}: {match.row.why}.{offer}"
     choices = (match.food.name, *others) if others else ()
     return [Mark("note", "unspecified", message, choices)]
+
+
+def odd_number(text: str) -> tuple[Mark, ...]:
+    """The doubt about an amount below zero or divided by nothing, which nobody weighs out.
+
+    Parameters
+    ----------
+    text : str
+        The line as written.
+
+    Returns
+    -------
+    tuple of Mark
+        "odd-number", or none.
+    """
+    if text[:1] not in _MINUS and "/0" not in text:
+        return ()
+    found = _BELOW_ZERO.match(text) or _BY_NOTHING.search(text)
+    if found is None:
+        return ()
+    written = found.group().strip()
+    read = written.lstrip(_MINUS).partition("/")[0]
+    return (
+        Mark(
+            "doubt",
+            "odd-number",
+            f"“{written}” is no amount that can be weighed out: read as {read}. Write the number "
+            "that is meant.",
+        ),
+    )
 
 
 def several(foods: list[Food], *, shared: bool) -> Mark:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from counterproof.reading.lines import split_line
 from counterproof.reading.model import Quantity
 from counterproof.reading.relative import leant
+from counterproof.reading.words import JOINING_PARTICIPLES
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
@@ -19,7 +20,8 @@ _DRAWN = re.compile(
     re.IGNORECASE,
 )
 _ADDED = re.compile(
-    r"(?:^|[,;]\s*|\s)(?:\+|plus|and|(?:beaten|mixed|whisked|blended|dissolved|stirred)\s+(?:with|in|into))"
+    r"(?:^|[,;]\s*|\s)(?:\+|plus|and|(?:beaten|mixed|whisked|blended|dissolved|stirred"
+    rf"|{'|'.join(sorted(JOINING_PARTICIPLES))})\s+(?:with|in|into))"
     r"\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)",
     re.IGNORECASE,
 )

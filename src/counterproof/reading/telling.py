@@ -5,9 +5,19 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
+from counterproof.units import MEASURES
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Quantity, Split
+
+
+# Measures whose id is no word of a cook's, and plurals that take more than an s.
+_CALLED = {"recipe": "quantity", "cm-piece": "centimetre", "floz": "fl oz"}
+_PLURALS = {
+    "quantity": "quantities", "leaf": "leaves", "loaf": "loaves", "bunch": "bunches",
+    "splash": "splashes", "glass": "glasses",
+}  # fmt: skip
+_IN_WORDS = frozenset({"count", "by eye"})
 
 
 def figures(quantity: Quantity, split: Split) -> str:
@@ -65,7 +75,11 @@ def said(quantity: Quantity) -> str:
     number = f"{quantity.low:.3g}"
     if quantity.high > quantity.low:
         number += f"–{quantity.high:.3g}"
-    return number if quantity.measure == "piece" else f"{number} {quantity.measure}"
+    if quantity.measure == "piece":
+        return number
+    called = _CALLED.get(quantity.measure, quantity.measure)
+    many = quantity.high > 1 and MEASURES.get(quantity.measure) in _IN_WORDS
+    return f"{number} {_PLURALS.get(called, f'{called}s') if many else called}"
 
 
 def assumed(message: str) -> Mark:

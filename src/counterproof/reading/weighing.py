@@ -6,13 +6,13 @@ whether the mass is as bought, and what had to be assumed. Spreads: method page,
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
 from counterproof.reading.modifiers import VESSELS
+from counterproof.reading.net_weight import net_weight, on_or_off_the_bone
 from counterproof.reading.spellings import words
 from counterproof.reading.telling import assumed, figures, grams, said
 from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
@@ -42,17 +42,8 @@ _SIZES = {
     "even-sized": "medium", "fist-sized": "medium",
 }  # fmt: skip
 _KG_PER_CM = {"spices": 0.0004, "": 0.006}  # cinnamon bark; roots such as ginger: assumed
+PART_LITRES = 0.03  # a part of a drink, about a bar measure: assumed
 _LITTLE_VOLUMES = frozenset({"pinch", "dash"})
-# Written before the name, these words say that the weight is already without what is thrown
-# away; the second word is found in the table's `refuse`.
-_WITHOUT = {
-    "boneless": "bone", "meat": "bone", "shelled": "shell", "shucked": "shell", "pitted": "stone",
-    "stoned": "stone", "peeled": "peel", "podded": "pod", "filleted": "bone", "hulled": "hull",
-}  # fmt: skip
-_BOUGHT_SO = frozenset({"boneless", "meat", "shelled", "shucked", "pitted", "filleted"})
-_NET = re.compile(
-    r"\b(?:drained|peeled|prepared|trimmed|shelled|cooked|boned|net|podded)\s+weight\b"
-)
 _JUICE_SHARE = 0.40  # of a citrus fruit as bought, where no household row gives the yield: assumed
 _ZEST_SHARE = 0.05  # likewise
 _SKINS = frozenset({"zest", "peel", "rind"})
@@ -124,6 +115,8 @@ def tried(quantity: Quantity, case: Case) -> Try | Mark:
         return _by_volume(quantity, number, case)
     if kind == "length":
         return _by_length(quantity, number, case)
+    if quantity.measure == "part" and case.food.kind == "liquid":
+        return _part(quantity, number, case)
     return _by_count(quantity, number, case)
 
 
@@ -143,13 +136,14 @@ def _tail(quantity: Quantity, case: Case, size: str = "") -> str:
 
 
 def _by_weight(quantity: Quantity, number: float, case: Case) -> Try:
-    net, bought_so = _net_weight(case)
+    edible = case.scales.tables.edible.get(case.food.id)
+    net, bought_so = net_weight(case.split, case.food, edible)
     unit = unit_kg(quantity.measure)
     way = (*_counted(quantity, number, case), Way("unit", unit, "kg", quantity.measure))
+    marks = () if net else on_or_off_the_bone(case.split, case.food)
     return Try(
-        quantity, number * unit, WEIGHED, not net, _tail(quantity, case),
-        bought_so=bought_so, way=way,
-    )  # fmt: skip
+        quantity, number * unit, WEIGHED, not net, _tail(quantity, case), marks, bought_so, way
+    )
 
 
 def _counted(quantity: Quantity, number: float, case: Case) -> tuple[Way, ...]:
@@ -163,27 +157,6 @@ def _counted(quantity: Quantity, number: float, case: Case) -> tuple[Way, ...]:
     full = number / (written * packs)
     fullness = () if abs(full - 1.0) < 1e-12 else (Way("fullness", full, "", case.split.size),)
     return (way, *packed, *fullness)
-
-
-def _net_weight(case: Case) -> tuple[bool, bool]:
-    """Whether a written weight is what is eaten, and whether the food is bought that way."""
-    edible = case.scales.tables.edible.get(case.food.id)
-    if edible is None or edible.share >= 1:
-        return False, False
-    split = case.split
-    text = split.text.lower()
-    if "weighed" in split.flags:
-        return True, False  # a scale under the pot sees only what goes in
-    if "drained weight" in split.flags or _NET.search(text):
-        return True, False
-    if split.container in CONTAINERS:
-        return False, False
-    name = split.name.lower()
-    before = f"{name} {split.measured_as.lower()} {split.comment.lower()}"
-    for word, refuse in _WITHOUT.items():
-        if word in before and refuse in edible.refuse:
-            return True, word in _BOUGHT_SO
-    return False, False
 
 
 def _by_volume(quantity: Quantity, number: float, case: Case) -> Try | Mark:
@@ -292,6 +265,28 @@ def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
         "no-weight",
         f"No weight is known for {said(quantity)} of {food.name}. Give a weight, such as “200 g”.",
     )
+
+
+def _part(quantity: Quantity, number: float, case: Case) -> Try:
+    """Read "2 parts gin": parts say how a drink is mixed, not how much of it there is."""
+    food = case.food
+    doubt = Mark(
+        "doubt",
+        "part-size",
+        f"A part says how {food.name} stands to the rest, not how much there is: taken as "
+        f"{1000 * PART_LITRES:g} ml. Write millilitres for the glass you serve.",
+        tuple(f"{number * ml:g} ml {food.name}" for ml in (25, 30, 50)),
+    )
+    found, told = _density(case)
+    density = 1.0 if found is None else found
+    way = (
+        *_counted(quantity, number, case),
+        Way("unit", PART_LITRES, "L", quantity.measure, ASSUMED),
+        Way("density", density, "kg/L", food.name, told or ASSUMED),
+    )
+    kg = number * PART_LITRES * density
+    tail = _tail(quantity, case)
+    return Try(quantity, kg, EYE_SPREAD, as_bought=False, tail=tail, marks=(doubt,), way=way)
 
 
 def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:

@@ -145,6 +145,13 @@ _THEN: Final = (
     "according as but reserving adjust that which into by".split()
 )
 
+JOINING_PARTICIPLES: Final = frozenset(
+    "stuffed filled wrapped coated covered topped marinated spread dipped rolled studded dusted "
+    "layered rubbed brushed glazed tossed sprinkled breaded battered smothered dressed served "
+    "drizzled spiked encased".split()
+)
+"""Words that, before "with" or "in", bring a second food into the line."""
+
 PREPARATION, MANNER, BREAK, OR, AND = 1, 2, 3, 4, 5
 
 WORD_CLASSES: Final[Mapping[str, int]] = MappingProxyType(
