@@ -110,8 +110,8 @@ def typeset(
         footprint=footprint,
         versions=versions,
         cost=sorts.cost,
-        masses={line.number: line.mass_kg for line in lines if line.mass_kg is not None},
-        energies={step.number: step.kwh for step in steps if step.kwh is not None},
+        lines=lines,
+        steps=steps,
     )
     derived = derivations(shown, tables, sorts.streams)
     return Edition(

@@ -19,28 +19,25 @@ from counterproof.deriving.charges import (
 )
 from counterproof.deriving.sums import batch, comparison, cost, nutrition, per, serving, stages
 from counterproof.deriving.terms import of_amount
-from counterproof.draws import Range, Streams
+from counterproof.draws import Streams
 from counterproof.footprint.model import Footprint, ItemFootprint
 from counterproof.plan.model import Plan
-from counterproof.proof import Derivation
+from counterproof.proof import Derivation, LineProof, StepProof
 from counterproof.reading.model import Reading
 from counterproof.rows import Tables
 
 
 @dataclass(frozen=True, slots=True)
 class Results:
-    """What a proof is set from, with the ranges it shows.
-
-    `masses` are by line [kg], `energies` by step [kWh], as the proof tells them.
-    """
+    """What a proof is set from, and its lines and steps as it shows them."""
 
     reading: Reading
     plan: Plan
     footprint: Footprint
     versions: Sequence[tuple[Footprint, Pair]]
     cost: Cost | None
-    masses: dict[int, Range]
-    energies: dict[int, Range]
+    lines: Sequence[LineProof]
+    steps: Sequence[StepProof]
 
 
 def derivations(results: Results, tables: Tables, streams: Streams) -> tuple[Derivation, ...]:
@@ -81,29 +78,27 @@ def derivations(results: Results, tables: Tables, streams: Streams) -> tuple[Der
 
 
 def _lines(results: Results, tables: Tables, eaten: Eaten) -> Iterator[Derivation]:
-    for line in results.reading.lines:
-        number = line.written.number
-        known = [*masses(line, eaten.streams, results.masses.get(number))]
+    for line, shown in zip(results.reading.lines, results.lines, strict=True):
+        number = shown.number
+        known = [*masses(line, eaten.streams, shown.mass_kg)]
         parts = _parts(results.footprint, "line", number)
-        whole = results.footprint.of_line(number)
-        if parts and whole is not None:
+        if parts and shown.kgco2e is not None:
             amounts = line_amounts(line, parts, known, tables)
             name = heading(line, number, results.reading)
-            yield from charges(f"line:{number}", name, whole.kgco2e, parts, amounts, eaten)
+            yield from charges(f"line:{number}", name, shown.kgco2e, parts, amounts, eaten)
         yield from known
 
 
 def _steps(results: Results, eaten: Eaten) -> Iterator[Derivation]:
-    for step in results.reading.steps:
-        number = step.written.number
+    for shown in results.steps:
+        number = shown.number
         parts = _parts(results.footprint, "energy", number)
-        whole = results.footprint.of_step(number)
-        if not parts or whole is None:
+        if not parts or shown.kgco2e is None:
             continue
-        known = [*energies(number, parts, results.energies.get(number), eaten.streams)]
+        known = [*energies(number, parts, shown.kwh, eaten.streams)]
         name = f"step {number}: " + ", ".join(part.item.name for part in parts)
         amounts = energy_amounts(parts, known)
-        yield from charges(f"step:{number}", name, whole.kgco2e, parts, amounts, eaten)
+        yield from charges(f"step:{number}", name, shown.kgco2e, parts, amounts, eaten)
         yield from known
 
 

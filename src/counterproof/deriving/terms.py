@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from math import exp, isclose
+from math import exp, hypot, isclose
 from typing import Final
 
 import numpy as np
@@ -63,6 +63,12 @@ _WORDS: Final = {
     "tonnes": "what is carried",
     "kilometres": "how far, by {what}",
     "thrown away": "{what}",
+    "gas": "gas taken for a kilogram of water",
+    "left in it": "share of a cylinder's gas that comes out of it",
+    "of its life": "mass of {what} over the gas of all its fillings",
+    "made of": "mass of the {what}",
+    "life": "litres the {what} makes in its life",
+    "liquefying": "electricity to clean and liquefy it",
     "amount": "the amount of the whole batch",
 }
 
@@ -129,7 +135,7 @@ def range_of(distribution: Distribution) -> Range:
 
 
 def of_product(product: Product) -> Range | None:
-    """Return the range of a product of at most one parameter, without drawing from it.
+    """Return the range of a product without drawing from it, where that can be told.
 
     Parameters
     ----------
@@ -139,13 +145,21 @@ def of_product(product: Product) -> Range | None:
     Returns
     -------
     Range or None
-        None where several parameters meet: only draws tell. [the same unit]
+        None where parameters of several shapes meet: only draws tell. [the same unit]
+
+    Notes
+    -----
+    A product of independent lognormals is lognormal: the squares of their log deviations add.
     """
-    if len(product.parameters) > 1:
-        return None
-    if not product.parameters:
+    shapes = [parameter.distribution for parameter in product.parameters]
+    if not shapes:
         return exactly(product.scale)
-    return range_of(product.parameters[0].distribution).scaled(product.scale)
+    if len(shapes) == 1:
+        return range_of(shapes[0]).scaled(product.scale)
+    sigmas = [shape.sigma for shape in shapes if isinstance(shape, Lognormal)]
+    if len(sigmas) < len(shapes):
+        return None
+    return range_of(Lognormal(product.mean, hypot(*sigmas)))
 
 
 def told_by(told: Provenance | Sourced | None) -> tuple[str, str]:

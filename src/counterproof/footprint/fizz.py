@@ -21,6 +21,7 @@ from counterproof.reading.model import MarkedLine
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import Tables
 from counterproof.sourced import Sourced
+from counterproof.ways import Way
 
 FIZZED: Final = "water-home-carbonated"
 """Food.id of tap water that was fizzed at home."""
@@ -123,12 +124,12 @@ def fizzed_litres(lines: Sequence[MarkedLine]) -> float:
     float
         A kilogram of it is taken for a litre. [L]
     """
-    return sum(water.mean for water in _waters(lines))
+    return sum(water.mean for water, _ in _waters(lines))
 
 
-def _waters(lines: Sequence[MarkedLine]) -> list[Product]:
+def _waters(lines: Sequence[MarkedLine]) -> list[tuple[Product, tuple[Way, ...]]]:
     return [
-        part.mass
+        (part.mass, part.way)
         for line in lines
         for part in line.constituents
         if part.food.id == FIZZED and part.mass is not None
@@ -202,15 +203,25 @@ def fizz_items(
         f"The gas is taken as {kitchen.gas}; released, it "
         f"{'counts' if COUNTS[kitchen.gas] else 'does not count'}. Both figures are given.": None,
     }
-    for water in waters:
+    kept = Way("left in it", 1 - LEFT.value, "", "", LEFT, divides=True)
+    for water, poured in waters:
+        way = (*poured, Way("gas", CHARGED.value / 1000, "kg/kg", "", CHARGED), kept)
         gas = water.scaled(CHARGED.value / 1000 / (1 - LEFT.value)).times(charging)
         if COUNTS[kitchen.gas]:
             name = f"carbon dioxide released, {kitchen.gas}"
             exact = Parameter("fizz|released", Lognormal(1.0, 0.0))
             items.append(
-                Item("activity", name, None, "", gas, Rated(name, "cooking", "kg", exact, ""))
+                Item(
+                    "activity",
+                    name,
+                    None,
+                    "",
+                    gas,
+                    Rated(name, "cooking", "kg", exact, ""),
+                    way=way,
+                )
             )
-        items += _liquefied(gas, region, tables)
+        items += _liquefied(gas, way, region, tables)
         gross = (CYLINDER.value * 2 + CYLINDER_GAS.value) / CYLINDER_GAS.value
         legs, told = carried(
             "gas cylinder, there full and back empty",
@@ -223,39 +234,54 @@ def fizz_items(
         items += legs
         said |= dict.fromkeys(told)
         per_kilogram = CYLINDER.value / CYLINDER_GAS.value / FILLINGS.value
-        items += _share("gas cylinder", "aluminium", gas.scaled(per_kilogram), kitchen, tables)
+        lasts = (*way, Way("of its life", per_kilogram, "kg/kg", "the cylinder", CYLINDER))
+        share = (gas.scaled(per_kilogram), lasts)
+        items += _share("gas cylinder", "aluminium", share, kitchen, tables)
         for what, material, kg, life in (
             ("soda machine", "pp", MACHINE_PLASTIC.value, kitchen.fizz_litres),
             ("soda machine", "steel", MACHINE_STEEL.value, kitchen.fizz_litres),
             ("bottle of the machine", "pet", BOTTLE.value, BOTTLE_LITRES.value),
         ):
-            items += _share(what, material, water.scaled(kg / life), kitchen, tables)
+            lasts = (
+                *poured,
+                Way("made of", kg, "kg", what),
+                Way("life", life, "L", what, divides=True),
+            )
+            items += _share(what, material, (water.scaled(kg / life), lasts), kitchen, tables)
     return items, list(said)
 
 
-def _liquefied(gas: Product, region: str, tables: Tables) -> list[Item]:
+def _liquefied(gas: Product, way: tuple[Way, ...], region: str, tables: Tables) -> list[Item]:
     factor = energy_factor("electricity", region, tables)
     if factor is None:
         return []
     kwh = gas.scaled(LIQUEFYING.value).times(uncertain("fizz|liquefying", 1 + LIQUEFYING.spread))
     worth = rated_energy(factor, "cooking")
-    return [Item("activity", "gas, cleaned and liquefied", None, "", kwh, worth)]
+    way = (*way, Way("liquefying", LIQUEFYING.value, "kWh/kg", "", LIQUEFYING))
+    return [Item("activity", "gas, cleaned and liquefied", None, "", kwh, worth, way=way)]
 
 
-def _share(what: str, material: str, kg: Product, kitchen: Kitchen, tables: Tables) -> list[Item]:
+def _share(
+    what: str,
+    material: str,
+    share: tuple[Product, tuple[Way, ...]],
+    kitchen: Kitchen,
+    tables: Tables,
+) -> list[Item]:
     """A share of a thing that lasts, made and thrown away; all of it counts under cooking."""
     cycle = tables.life_cycle
     made = cycle.materials.get(material)
     if made is None:
         return []
+    kg, lasts = share
     amount = kg.times(uncertain(f"fizz|{what}|{material}", 1.5))
     worth = making(made, kitchen.region, cycle)
     items = [
         Item("activity", f"{what}, share of its {made.name}", None, "", amount,
-             Rated(worth.name, "cooking", "kg", worth.parameter, worth.source, worth.told))
+             Rated(worth.name, "cooking", "kg", worth.parameter, worth.source, worth.told), way=lasts)
     ]  # fmt: skip
     way = route(material, kitchen.region, cycle)
     if way is not None:
         name = f"{what}, share of its {made.name}, thrown away"
-        items.append(Item("activity", name, None, "", amount, way.rate(made.name)))
+        items.append(Item("activity", name, None, "", amount, way.rate(made.name), way=lasts))
     return items

@@ -53,7 +53,7 @@ def stored(reading: Reading, litres: float) -> tuple[EnergyUse, ...]:
         kwh = yearly * keep.days / DAYS_A_YEAR * litres / (inside * FULL.value)
         uses.append(
             EnergyUse(
-                f"{keep.days:g} days in the {keep.where}",
+                f"{keep.days:g} {'day' if keep.days == 1 else 'days'} in the {keep.where}",
                 "electricity",
                 Product(kwh, (uncertain(f"storage|{keep.where}|filled", 1 + FULL.spread),)),
                 None,
