@@ -15,7 +15,7 @@ import typer
 from typer.exceptions import TyperException
 
 from counterproof import __version__
-from counterproof.cli import claims, looking_up, outcome, physics, press, recipes, starting
+from counterproof.cli import batches, claims, looking_up, outcome, physics, press, recipes, starting
 from counterproof.errors import CounterproofError, UsageFault
 
 app = typer.Typer(
@@ -25,7 +25,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for _room in (recipes, physics, claims, press, looking_up, starting):
+for _room in (recipes, physics, claims, batches, press, looking_up, starting):
     app.add_typer(_room.family)
 
 
