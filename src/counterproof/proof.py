@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Any, Literal
 
 from counterproof.draws import Range
 from counterproof.marks import Mark
@@ -174,6 +174,19 @@ class Term:
     does: Literal["", "+", "−", "×", "÷"] = ""
     opens: str = ""  # key of the derivation of this very value, where it has one
 
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form; what is empty is left out."""
+        told = {
+            "does": self.does,
+            "says": self.says,
+            "value": None if self.value is None else self.value.to_dict(),
+            "unit": self.unit,
+            "source": self.source,
+            "locator": self.locator,
+            "opens": self.opens,
+        }
+        return {key: value for key, value in told.items() if value not in ("", None)}
+
 
 @dataclass(frozen=True, slots=True)
 class Derivation:
@@ -209,6 +222,16 @@ class Derivation:
             elif term.does == "÷":
                 so_far /= mean
         return so_far
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form."""
+        return {
+            "key": self.key,
+            "name": self.name,
+            "value": self.value.to_dict(),
+            "unit": self.unit,
+            "terms": [term.to_dict() for term in self.terms],
+        }
 
 
 @dataclass(frozen=True)

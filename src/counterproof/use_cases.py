@@ -265,6 +265,41 @@ def proof(
     """
     held = Held()
     base = assessed(order, bench, streams, held=held)
+    return proof_of(base, bench, streams, date=date, beside=beside, held=held)
+
+
+def proof_of(
+    base: Assessed,
+    bench: Workbench,
+    streams: Streams,
+    *,
+    date: str | None = None,
+    beside: bool = True,
+    held: Held | None = None,
+) -> Edition:
+    """The marked-up recipe of an order that is worked out already.
+
+    Parameters
+    ----------
+    base : Assessed
+        The order worked out, with its verdicts.
+    bench : Workbench
+        Tables and matcher.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+    date : str or None
+        The day it is printed for, ISO 8601.
+    beside : bool
+        Whether its versions are worked out too; they take as long each as the recipe.
+    held : Held or None
+        What was worked out already; it grows.
+
+    Returns
+    -------
+    Edition
+        Everything a surface may show.
+    """
+    order, held = base.order, held or Held()
     entry = Entry("as written", base.reading, base.plan)
     versions = []
     for name in _beside(order) if beside and order.version is None else ():
@@ -275,6 +310,25 @@ def proof(
         versions.append((other.footprint, pair))
     sorts = Sorts(bench.tables, streams, date, base.cost)
     return typeset(base.reading, base.plan, base.footprint, versions, sorts)
+
+
+def results(base: Assessed, edition: Edition) -> dict[str, Any]:
+    """The results of an order in their JSON form, with the derivation of every number.
+
+    Parameters
+    ----------
+    base : Assessed
+        The order worked out.
+    edition : Edition
+        Its proof.
+
+    Returns
+    -------
+    dict
+        As contracts promise it.
+    """
+    derived = [derivation.to_dict() for derivation in edition.derivations]
+    return {**base.to_dict(), "derivations": derived}
 
 
 def _beside(order: Order) -> tuple[str, ...]:

@@ -58,7 +58,8 @@ def footprint(
     streams = opening.streams(seed, draws)
     if as_json:
         found = use_cases.assessed(order, bench, streams)
-        outcome.print_json(found.to_dict())
+        edition = use_cases.proof_of(found, bench, streams, beside=False)
+        outcome.print_json(use_cases.results(found, edition))
         outcome.leave(mark.level for mark in found.marks)
     else:
         from counterproof.adapters.terminal import print_proof
