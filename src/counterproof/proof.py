@@ -131,6 +131,16 @@ class ActivityProof:
     kgco2e: Range  # of one serving
     factor: str
     source: str
+    belongs: str = ""  # "keeping", "packs", "carriage", "fizz", "waste", …
+
+
+@dataclass(frozen=True, slots=True)
+class ApartProof:
+    """The activities that belong together, as one part of the serving. [kg CO2e]"""
+
+    what: str  # `ActivityProof.belongs` of its activities
+    kgco2e: Range
+    share: float | None  # of the serving's mean
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +152,7 @@ class PackagingProof:
     by_fate: Mapping[str, float]
     not_transported: float  # tap water that nobody carried
     avoided: float | None  # against the bought alternative; None where there is none
+    bought: PackagingProof | None = None  # the alternative's own
 
 
 @dataclass(frozen=True, slots=True)
@@ -271,6 +282,7 @@ class Edition:
     allergens_us: AllergensUs | None = None
     timeline: TimeProof | None = None
     activities: tuple[ActivityProof, ...] = ()  # with lines and steps they sum to the serving
+    apart: tuple[ApartProof, ...] = ()  # the same, those that belong together as one
     packaging: PackagingProof | None = None
     fizz: FizzProof | None = None
     derivations: tuple[Derivation, ...] = ()  # a number's short name is its place here, from 1

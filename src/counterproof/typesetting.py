@@ -10,13 +10,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from counterproof.apart import activity_proofs, apart_proofs, fizz_proof, packaging_proof
 from counterproof.comparison.paired import Pair
 from counterproof.costing import Cost
 from counterproof.deriving.derivations import Results, derivations
 from counterproof.draws import Product, Range, Streams
-from counterproof.footprint.fizz import FizzReport
 from counterproof.footprint.items import Item
 from counterproof.footprint.model import Footprint
+from counterproof.footprint.packaging import PackagingReport
 from counterproof.in_words import (
     bought_in_words,
     mass_in_words,
@@ -31,14 +32,11 @@ from counterproof.plan.cautions import cautions_of
 from counterproof.plan.model import Plan
 from counterproof.plan.timeline import Timeline
 from counterproof.proof import (
-    ActivityProof,
     AllergensUs,
     CostProof,
     Derivation,
     Edition,
-    FizzProof,
     LineProof,
-    PackagingProof,
     SourceLine,
     StepProof,
     TaskProof,
@@ -156,9 +154,10 @@ def typeset(
         cost=_cost(sorts.cost),
         allergens_us=_allergens_us(reading, tables),
         timeline=_timeline(plan.timeline),
-        activities=_activities(footprint),
-        packaging=_packaging(footprint, versions),
-        fizz=_fizz(footprint.fizz),
+        activities=activity_proofs(footprint),
+        apart=apart_proofs(footprint),
+        packaging=packaging_proof(footprint.packaging, _bought_packs(versions)),
+        fizz=fizz_proof(footprint.fizz),
         derivations=derived,
     )
 
@@ -173,51 +172,8 @@ def _sources(
     return tuple(SourceLine(s.id, s.citation, s.address, s.licence, s.credit) for s in found)
 
 
-def _activities(footprint: Footprint) -> tuple[ActivityProof, ...]:
-    return tuple(
-        ActivityProof(
-            name=part.item.name,
-            stage=part.item.stage,
-            amount=part.item.amount.mean / footprint.serves,
-            unit=part.item.unit,
-            kgco2e=part.kgco2e,
-            factor=part.item.factor,
-            source=part.item.source,
-        )
-        for part in footprint.elsewhere
-    )
-
-
-def _packaging(
-    footprint: Footprint, versions: Sequence[tuple[Footprint, Pair]]
-) -> PackagingProof | None:
-    report = footprint.packaging
-    if report is None:
-        return None
-    bought = next((found for found, pair in versions if pair.a == BOUGHT), None)
-    theirs = bought.packaging if bought is not None else None
-    return PackagingProof(
-        report.packs,
-        report.by_material,
-        report.by_fate,
-        report.not_transported,
-        None if theirs is None else theirs.kg - report.kg,
-    )
-
-
-def _fizz(report: FizzReport | None) -> FizzProof | None:
-    if report is None:
-        return None
-    return FizzProof(
-        report.charged,
-        report.dissolved,
-        report.vented,
-        report.left_in_cylinder,
-        report.origin,
-        report.counted,
-        report.if_counted,
-        report.if_not,
-    )
+def _bought_packs(versions: Sequence[tuple[Footprint, Pair]]) -> PackagingReport | None:
+    return next((found.packaging for found, pair in versions if pair.a == BOUGHT), None)
 
 
 def _cost(cost: Cost | None) -> CostProof | None:

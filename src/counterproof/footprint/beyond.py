@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from typing import Final
 
 from counterproof.footprint.containers import PACK_WORDS
@@ -86,6 +86,7 @@ def beyond(reading: Reading, plan: Plan | None, tables: Tables) -> Beyond:
         filled=1.0 if bought else FILLED,
     )  # fmt: skip
     items, said = pack_items(kept, cycle)
+    items = _apart(items, "packs")
     assumed = dict.fromkeys(said)
     packs = [*kept]
     lines: dict[int, Specific] = {}
@@ -101,16 +102,16 @@ def beyond(reading: Reading, plan: Plan | None, tables: Tables) -> Beyond:
         legs, said = carried(
             recipe.title, packed_kg, chain(_chain(reading), cycle), kitchen.region, cycle
         )
-        items += legs
+        items += _apart(legs, "carriage")
         assumed |= dict.fromkeys(said)
         if legs:
             assumed["The way to the shop is the usual chain: distances are assumed."] = None
-    for more, said in (
-        fizz_items(reading.lines, kitchen, tables),
-        waste_items(reading, plan, tables),
-        extra_items(reading, tables),
+    for what, (more, said) in (
+        ("fizz", fizz_items(reading.lines, kitchen, tables)),
+        ("waste", waste_items(reading, plan, tables)),
+        ("asked for", extra_items(reading, tables)),
     ):
-        items += more
+        items += _apart(more, what)
         assumed |= dict.fromkeys(said)
     return Beyond(
         tuple(items),
@@ -126,6 +127,10 @@ def beyond(reading: Reading, plan: Plan | None, tables: Tables) -> Beyond:
         tuple(assumed),
         tuple(_unknown(words) for words in unknown),
     )
+
+
+def _apart(items: Iterable[Item], what: str) -> list[Item]:
+    return [replace(item, apart=what) for item in items]
 
 
 def _mass(reading: Reading) -> float:

@@ -17,6 +17,10 @@ from counterproof.rows import FactorSet, Stage, Tables
 from counterproof.ways import Way
 
 
+APART = ("heat", "keeping", "packs", "carriage", "fizz", "waste", "asked for")
+"""What stands beside no line and no step, in the order in which it is told."""
+
+
 @dataclass(frozen=True, slots=True)
 class Item:
     """An amount of something, whole batch, and what a unit of it is worth.
@@ -39,6 +43,8 @@ class Item:
         Mean edible mass of a food, 0 for all else. [kg]
     way : tuple of Way
         To the plain number of the amount, where it is no food's.
+    apart : str
+        What it belongs to where it stands beside no line and no step: one of `APART`; else "".
     """
 
     kind: Literal["line", "energy", "activity"]
@@ -49,6 +55,7 @@ class Item:
     worth: Valued | Rated
     mass: float = 0.0
     way: tuple[Way, ...] = ()
+    apart: str = ""
 
     @property
     def mean(self) -> float:
@@ -211,6 +218,7 @@ def energy_items(
             said[f"The oven holds {shared:g} dishes, and each bears an equal part of its heat."] = (
                 None
             )
+        apart = "" if use.step else "keeping" if use.stage == "home storage" else "heat"
         worth = rated_energy(factor, use.stage)
-        items.append(Item("energy", use.name, use.step, "", kwh, worth, way=way))
+        items.append(Item("energy", use.name, use.step, "", kwh, worth, way=way, apart=apart))
     return items, list(said)

@@ -12,7 +12,7 @@ import numpy as np
 from counterproof.draws import Draws, Range
 from counterproof.footprint.factors import RangeFor
 from counterproof.footprint.fizz import FizzReport
-from counterproof.footprint.items import Item, Uncounted
+from counterproof.footprint.items import APART, Item, Uncounted
 from counterproof.footprint.packaging import PackagingReport
 from counterproof.marks import Mark
 from counterproof.nutrition import Function, Nutrition
@@ -249,7 +249,18 @@ class Footprint(Valuation):
     @property
     def elsewhere(self) -> tuple[ItemFootprint, ...]:
         """What stands beside no line and no step: keeping, packs, carriage, fizz, waste."""
-        return tuple(part for part in self.items if part.item.number is None)
+        return tuple(part for part in self.items if part.item.apart)
+
+    @property
+    def apart(self) -> dict[str, PartFootprint]:
+        """What stands beside no line and no step, by what it belongs to. [kg CO2e]"""
+        found = {
+            what: self._together(
+                [at for at, one in enumerate(self.items) if one.item.apart == what]
+            )
+            for what in APART
+        }
+        return {what: part for what, part in found.items() if part is not None}
 
     def _part(self, kind: str, number: int) -> PartFootprint | None:
         places = [
@@ -257,6 +268,9 @@ class Footprint(Valuation):
             for at, part in enumerate(self.items)
             if part.item.kind == kind and part.item.number == number
         ]
+        return self._together(places)
+
+    def _together(self, places: Sequence[int]) -> PartFootprint | None:
         if not places:
             return None
         parts = [self.items[at] for at in places]
@@ -270,7 +284,7 @@ class Footprint(Valuation):
                 stages[stage] = stages.get(stage, 0.0) + value
         return PartFootprint(
             items=tuple(part.item for part in parts),
-            kgco2e=Range.of(self.item_draws[places].sum(axis=0), mean),
+            kgco2e=Range.of(np.sum([self.rows[at].drawn for at in places], axis=0), mean),
             stages=stages,
             share=mean / self.static if self.static else None,
         )
@@ -359,5 +373,6 @@ def _activity(part: ItemFootprint, serves: float) -> dict[str, Any]:
         "source": item.source,
         "factor": item.factor,
         "replaced": {stage: out / serves for stage, out in item.replaced.items()},
+        **({"apart": item.apart} if item.apart else {}),
         **({} if item.kind == "activity" else {_PLACES[item.kind]: item.number}),
     }
