@@ -16,7 +16,6 @@ from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import FactorSet, Stage, Tables
 from counterproof.ways import Way
 
-
 APART = ("heat", "keeping", "packs", "carriage", "fizz", "waste", "asked for")
 """What stands beside no line and no step, in the order in which it is told."""
 
