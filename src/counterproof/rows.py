@@ -11,6 +11,7 @@ from typing import Literal
 from counterproof.life_cycle_rows import LifeCycle
 from counterproof.provenance import Obtained as Obtained  # noqa: PLC0414 rows are looked up here
 from counterproof.provenance import Provenance as Provenance  # noqa: PLC0414 as above
+from counterproof.shop_rows import Shop
 
 Fit = Literal["same", "other form", "relative", "class average"]
 FactorSet = Literal["global", "literature", "national"]
@@ -357,4 +358,5 @@ class Tables:
     likenesses: dict[str, tuple[Likeness, ...]] = field(default_factory=dict)  # by kind
     overclaims: tuple[Overclaim, ...] = ()
     life_cycle: LifeCycle = field(default_factory=LifeCycle)  # packs, bins, carriage
+    shop: Shop = field(default_factory=Shop)  # packs on sale, parts of the shop
     own: Own | None = None  # what the cook's own table replaced or added

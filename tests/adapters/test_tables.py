@@ -11,6 +11,7 @@ import pytest
 from counterproof.adapters.cells import cells
 from counterproof.adapters.forms import FORMS
 from counterproof.adapters.life_cycle_forms import LIFE_CYCLE_FORMS
+from counterproof.adapters.shop_forms import SHOP_FORMS
 from counterproof.adapters.tables import checksum, load_tables, table_contents
 from counterproof.errors import TableError
 from counterproof.rows import Provenance, Tables
@@ -93,6 +94,7 @@ def test_every_table_has_a_place_in_tables() -> None:
         "factor_stages": "stages",
         "factor_shapes": "shapes",
         **{form.name: "life_cycle" for form in LIFE_CYCLE_FORMS},
+        **{form.name: "shop" for form in SHOP_FORMS},
     }
     assert {renamed.get(form.name, form.name) for form in FORMS} == indexes
 

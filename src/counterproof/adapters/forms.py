@@ -11,6 +11,7 @@ from __future__ import annotations
 from counterproof import rows
 from counterproof.adapters.form import MONTH, PER_100_G, POSITIVE, SPREAD, Form, Limits
 from counterproof.adapters.life_cycle_forms import LIFE_CYCLE_FORMS
+from counterproof.adapters.shop_forms import SHOP_FORMS
 
 FOOD_CLASSES = (
     "vegetables",
@@ -315,4 +316,5 @@ FORMS: tuple[Form, ...] = (
         ),
     ),
     *LIFE_CYCLE_FORMS,
+    *SHOP_FORMS,
 )

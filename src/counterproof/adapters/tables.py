@@ -16,6 +16,7 @@ from counterproof.adapters.own_table import own_sheets
 from counterproof.errors import TableError
 from counterproof.life_cycle_rows import LifeCycle
 from counterproof.rows import Own, Tables
+from counterproof.shop_rows import Shop
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
@@ -75,6 +76,7 @@ def _loaded(folder: Path | None, own: tuple[str, str] | None) -> Tables:
     for sheet in sheets.values():
         sheet.check(sheets)
     _check_others(sheets["names"], set(sheets["foods"].columns["id"]))
+    _check_containers(sheets["packs_sold"], set(sheets["containers"].columns["id"]))
     _check_factors(sheets)
     _check_fates(sheets["fates"])
     of: dict[str, tuple[Any, ...]] = {name: sheet.rows() for name, sheet in sheets.items()}
@@ -102,6 +104,10 @@ def _loaded(folder: Path | None, own: tuple[str, str] | None) -> Tables:
         likenesses=_grouped(of["likenesses"], lambda row: row.kind),
         overclaims=of["overclaims"],
         life_cycle=_life_cycle(of),
+        shop=Shop(
+            _grouped(of["packs_sold"], lambda row: row.food),
+            _indexed(of["shop_parts"], lambda row: row.food_class),
+        ),
         own=held,
     )
 
@@ -200,6 +206,17 @@ def _check_others(sheet: Sheet, known: set[str]) -> None:
                 index,
                 f'"others" names "{missing[0]}", which is not in the table foods.',
                 "Name foods by their id, with one blank between two.",
+            )
+
+
+def _check_containers(sheet: Sheet, known: set[str]) -> None:
+    """Hold that a pack on sale comes in a container that is known, or says nothing of it."""
+    for index, container in enumerate(sheet.columns["container"]):
+        if container and container not in known:
+            raise sheet.fault(
+                index,
+                f'"container" says "{container}", which is not in the table containers.',
+                "Name a container by its id, or leave the cell empty.",
             )
 
 
