@@ -32,6 +32,97 @@ class Trim:
     measures: Measures = "both"
 
 
+@dataclass(frozen=True, slots=True)
+class CardLine:
+    """An ingredient line as the card shows it, for the servings asked.
+
+    Parameters
+    ----------
+    number : int
+        Its place among the lines, from 1; its weight is that of the proof's line.
+    words : str
+        As the cook wrote it; where the recipe is scaled, with the amount scaled.
+    called : str
+        The name in it, as written; "" where there is none.
+    local : tuple of str and str, or None
+        Region ("uk", "us") and the name of the food there, where it is another.
+    us_weight : str
+        What goes into the pot, in pounds and ounces; "" where nobody would weigh it so.
+    us_measure : str
+        The same in cups and spoons, for what is poured or spooned; "" for all else.
+    weighs_as_written : bool
+        Whether the line itself gives this very weight.
+    """
+
+    number: int
+    words: str
+    called: str
+    local: tuple[str, str] | None
+    us_weight: str
+    us_measure: str
+    weighs_as_written: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Heat:
+    """A temperature of a step on the dials of different kitchens.
+
+    Parameters
+    ----------
+    celsius : str
+        As written, or rounded to what a dial shows. [°C]
+    fahrenheit : str
+        Likewise. [°F]
+    fan : str
+        The same oven with its fan on; "" outside an oven. [°C]
+    gas : str
+        Gas mark; "" where there is none.
+    """
+
+    celsius: str
+    fahrenheit: str
+    fan: str = ""
+    gas: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CardStep:
+    """A step as the card shows it.
+
+    Parameters
+    ----------
+    number : int
+        Its place among the steps, from 1.
+    does : tuple of (str, str)
+        What takes time in it, and how long: ("simmer", "20 min").
+    heats : tuple of Heat
+        Its temperatures.
+    """
+
+    number: int
+    does: tuple[tuple[str, str], ...]
+    heats: tuple[Heat, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Card:
+    """What a recipe card holds beside the proof, measured out for the servings asked.
+
+    Parameters
+    ----------
+    lines : tuple of CardLine
+        One for every ingredient line.
+    steps : tuple of CardStep
+        One for every step.
+    makes : str
+        The cook's own words for the yield, or "" where there are none or they no longer hold.
+    """
+
+    lines: tuple[CardLine, ...] = ()
+    steps: tuple[CardStep, ...] = ()
+    makes: str = ""
+
+
 @dataclass(frozen=True)
 class Forme:
     """One episode, ready for the press.
@@ -46,9 +137,12 @@ class Forme:
         Of the fixed words: "en" or another that is shipped.
     trim : Trim
         How the card is cut and measured.
+    card : Card
+        Lines and steps measured out for it.
     """
 
     edition: Edition
     date: str
     language: str = "en"
     trim: Trim = Trim()
+    card: Card = Card()

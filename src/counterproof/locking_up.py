@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from counterproof.draws import Streams
 from counterproof.forme import Forme, Trim
-from counterproof.use_cases import Workbench, proof
+from counterproof.measured_out import measured_out
+from counterproof.use_cases import Workbench, mark, proof
 from counterproof.vetting_cases import Episode
 
 
@@ -61,4 +62,10 @@ def locked_up(
         Everything the press needs.
     """
     order = manuscript.episode.order
-    return Forme(proof(order, bench, streams, date=date), date, language, trim or Trim())
+    return Forme(
+        edition=proof(order, bench, streams, date=date),
+        date=date,
+        language=language,
+        trim=trim or Trim(),
+        card=measured_out(mark(order, bench), bench.tables),
+    )
