@@ -79,8 +79,10 @@ def us_measure(ml: float) -> str:
     if near:
         return min(near, key=lambda one: (len(one[1]), _misses(one[0], spoons)))[1]
     double = _double(spoons)
-    near = _near(double, spoons) or double
-    return min(near, key=lambda one: (-one[2], _misses(one[0], spoons)))[1]
+    near = _near(double, spoons)
+    if near:
+        return min(near, key=lambda one: (-one[2], _misses(one[0], spoons)))[1]
+    return min(double, key=lambda one: _misses(one[0], spoons))[1]
 
 
 _Measure = tuple[float, str, float]  # size [teaspoons], in words, size of its larger part
