@@ -262,6 +262,8 @@ def _refuse_dry(evaporated: float | Draws, contents: Contents, time: float | Dra
 
 
 def _dried(evaporated: float | Draws, contents: Contents) -> tuple[Flag, ...]:
+    if smallest(contents.moisture) <= 0.0:
+        return ()  # a pot of oil has no water to lose
     share = printed_ends(evaporated / contents.moisture)[1]
     if share <= 0.3:
         return ()
