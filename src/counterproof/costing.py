@@ -7,16 +7,12 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from counterproof.draws import Product, Range, Streams
-from counterproof.errors import BrokenSettings
 from counterproof.plan.model import Plan
 from counterproof.reading.foods import Matcher
 from counterproof.reading.model import Reading
-from counterproof.recipe.prices_file import PackSize, Prices
-from counterproof.rows import Food, Tables
-
-CERTAIN: Final = 0.9
-"""Certainty from which a name in the price file is taken for a food. [1] Assumed, stricter than
-for a recipe line, since nobody sees it marked up."""
+from counterproof.recipe.prices_file import Prices
+from counterproof.rows import Tables
+from counterproof.stocked import stocked_food, stocked_mass
 
 HOW: Final = (
     "The share of a pack that is used is charged, as bought: with peel, bones, a tin's liquid.",
@@ -99,51 +95,12 @@ def prices_by_food(prices: Prices, tables: Tables, matcher: Matcher) -> dict[str
     """
     found: dict[str, PerKilogram] = {}
     for row in prices.prices:
-        match = matcher.match(row.food)
-        if match.food is None or match.certainty < CERTAIN:
-            near = [runner.food.name for runner in match.runners_up]
-            near = ([match.food.name] if match.food else []) + near
-            near += [food.name for food in matcher.nearest(row.food) if food.name not in near]
-            raise BrokenSettings(
-                f"“{row.food}” is no food that is known here for certain.",
-                remedy=f"Write its name: {', '.join(near[:4])}."
-                if near
-                else "Look its name up with: counterproof foods WORDS.",
-                file=prices.file,
-                line=row.line,
-            )
-        kg = _pack_mass(match.food, row.pack, tables)
-        if kg is None:
-            raise BrokenSettings(
-                f"No weight is known for this pack of {match.food.name}.",
-                remedy="Write the pack's weight, such as 400 g, as it is printed on it.",
-                file=prices.file,
-                line=row.line,
-            )
-        held = found.get(match.food.id)
+        food = stocked_food(row.food, matcher, prices.file, row.line)
+        kg = stocked_mass(food, row.pack, tables, prices.file, row.line)
+        held = found.get(food.id)
         if held is None or row.date > held.date:
-            found[match.food.id] = PerKilogram(row.price / kg, row.date)
+            found[food.id] = PerKilogram(row.price / kg, row.date)
     return found
-
-
-def _pack_mass(food: Food, pack: PackSize, tables: Tables) -> float | None:
-    """Mass of a pack as it is bought. [kg]"""
-    if pack.kind == "mass":
-        return pack.amount
-    if pack.kind == "volume":
-        density = next((row for row in tables.densities.get(food.id, ()) if not row.form), None)
-        return None if density is None else pack.amount * 1000 * density.kg_per_litre
-    weights = [
-        row
-        for row in tables.household.get(food.id, ())
-        if row.measure == pack.measure and not row.form and row.size in {"", "medium"}
-    ]
-    if not weights:
-        return None
-    row = weights[0]
-    edible = tables.edible.get(food.id)
-    share = 1.0 if row.as_bought or edible is None else edible.share
-    return pack.amount * row.kg / share
 
 
 def serving_cost(

@@ -89,7 +89,24 @@ class Prices:
 _COUNT: Final = re.compile(r"(?:(\d+(?:[.,]\d+)?)\s*)?(each|[a-z]*)", re.IGNORECASE)
 
 
-def _pack(value: object) -> object:
+def pack_size(value: object) -> object:
+    """What is in a pack, from the words for it.
+
+    Parameters
+    ----------
+    value : object
+        Such as "400 g", "1 l", 6 or "1 bunch".
+
+    Returns
+    -------
+    object
+        A PackSize.
+
+    Raises
+    ------
+    ValueError
+        If it is no amount.
+    """
     text = str(value).strip()
     for kind in ("mass", "volume"):
         try:
@@ -125,7 +142,7 @@ class PriceSettings(Settings):
 
     food: Words
     price: Annotated[Number, between(0.0001, DEAREST, "")]
-    pack: Annotated[PackSize, BeforeValidator(_pack)]
+    pack: Annotated[PackSize, BeforeValidator(pack_size)]
     date: Day
     where: Words | None = None
 
