@@ -20,17 +20,8 @@ from tempfile import TemporaryDirectory
 import typst
 
 from counterproof.errors import SettingFailed
+from counterproof.press.lettering import FACES
 from counterproof.press.part import Setting
-
-FACES = (
-    ("font_source_serif_pro", "SourceSerifPro-Regular.ttf"),
-    ("font_source_serif_pro", "SourceSerifPro-It.ttf"),
-    ("font_source_serif_pro", "SourceSerifPro-Semibold.ttf"),
-    ("font_source_sans_pro", "SourceSansPro-Regular.ttf"),
-    ("font_source_sans_pro", "SourceSansPro-It.ttf"),
-    ("font_source_sans_pro", "SourceSansPro-Semibold.ttf"),
-)
-"""Package and file of every face a job may use; embedded as they are, under their own names."""
 
 Setter = Callable[[str, Setting], bytes]
 """Sets a job; the name is only for the error message."""

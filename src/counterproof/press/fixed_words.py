@@ -20,6 +20,7 @@ from counterproof.errors import UsageFault
 LANGUAGES: Final = ("en", "de")
 """What ships; each has a file of its own."""
 
+_WORD: Final = re.compile(r"at least|up to|[a-z]+")
 _POINT: Final = re.compile(r"(?<=\d)\.(?=\d)")
 
 
@@ -60,6 +61,39 @@ class Words:
             The same digits with the language's decimal sign.
         """
         return text if self.decimal_sign == "." else _POINT.sub(self.decimal_sign, text)
+
+    def told(self, text: str) -> str:
+        """Return a time or a size, worded in English, as this language tells it.
+
+        Parameters
+        ----------
+        text : str
+            Digits and units, such as "1 h 20 min to 2 h 15 min" or "1.05 litres".
+
+        Returns
+        -------
+        str
+            Each word from `tokens`, the digits with the language's decimal sign.
+        """
+        told = _WORD.sub(lambda word: self.phrases.get(f"tokens.{word[0]}", word[0]), text)
+        return self.figure(told)
+
+    def named(self, group: str, name: str) -> str:
+        """Return the name of one of a closed list, such as a stage or an allergen.
+
+        Parameters
+        ----------
+        group : str
+            The list: stages, processes, allergens.
+        name : str
+            As the tables call it.
+
+        Returns
+        -------
+        str
+            Its name here; the tables' own where the list does not have it.
+        """
+        return self.phrases.get(f"{group}.{name}", name)
 
 
 def words_in(language: str) -> Words:
