@@ -15,7 +15,17 @@ import typer
 from typer.exceptions import TyperException
 
 from counterproof import __version__
-from counterproof.cli import batches, claims, looking_up, outcome, physics, press, recipes, starting
+from counterproof.cli import (
+    batches,
+    claims,
+    desk,
+    looking_up,
+    outcome,
+    physics,
+    press,
+    recipes,
+    starting,
+)
 from counterproof.errors import CounterproofError, UsageFault
 
 app = typer.Typer(
@@ -25,7 +35,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for _room in (recipes, physics, claims, batches, press, looking_up, starting):
+for _room in (recipes, physics, claims, batches, press, desk, looking_up, starting):
     app.add_typer(_room.family)
 
 

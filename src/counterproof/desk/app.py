@@ -1,0 +1,282 @@
+"""The desk's routes: each reads a request, asks for one thing, and answers. Nothing is decided here."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import AsyncIterator
+from dataclasses import dataclass, field
+from importlib.resources import files
+from pathlib import Path
+from typing import Any, Final
+
+from starlette.applications import Starlette
+from starlette.requests import Request
+from starlette.responses import JSONResponse, Response, StreamingResponse
+from starlette.routing import Route
+
+from counterproof.desk import bringing_in, documents, explaining, settings_text
+from counterproof.desk.drafting import Drafter
+from counterproof.desk.guards import Guarded, Lock
+from counterproof.desk.leaves import leaf as page
+from counterproof.desk.marking import Asked, Marker
+from counterproof.desk.opened import Leaf, Opened, copied
+from counterproof.desk.script_page import script_stage
+from counterproof.errors import ChangedOnDisk, CounterproofError, ReadOnly, UnreadableFile
+from counterproof.press.fonts import FACES
+
+SHELLS: Final = frozenset({"/", "/script", "/kitchen", "/questions", "/favicon.ico"})
+"""Paths of the page's empty frame. It holds no word of the folder and is given to anyone."""
+
+_STATUS: Final = ((ReadOnly, 403), (ChangedOnDisk, 409))
+_KINDS: Final = {
+    "css": "text/css; charset=utf-8",
+    "js": "text/javascript; charset=utf-8",
+    "svg": "image/svg+xml",
+}
+
+
+@dataclass
+class Desk:
+    """What the routes share: the folder that is open, who marks it, where copies go."""
+
+    folder: Opened
+    marker: Marker
+    here: Path
+    drafter: Drafter = field(default_factory=Drafter)
+
+
+def desk_app(desk: Desk, lock: Lock) -> Guarded:
+    """Return the desk behind its guards.
+
+    Parameters
+    ----------
+    desk : Desk
+        What is open and who marks it.
+    lock : Lock
+        Who may come in.
+
+    Returns
+    -------
+    Guarded
+        An ASGI application.
+    """
+    routes = _Routes(desk)
+    table = [Route(path, routes.shell) for path in SHELLS - {"/favicon.ico"}]
+    table += [
+        Route("/favicon.ico", routes.icon),
+        Route("/static/{name}", routes.static),
+        Route("/faces/{name}", routes.face),
+        Route("/leaf/recipe", routes.recipe),
+        Route("/leaf/script", routes.script),
+        Route("/marks", routes.marks, methods=["POST"]),
+        Route("/vetted", routes.vetted, methods=["POST"]),
+        Route("/save", routes.save, methods=["POST"]),
+        Route("/drop-draft", routes.drop_draft, methods=["POST"]),
+        Route("/bring-in", routes.bring_in, methods=["POST"]),
+        Route("/version", routes.version, methods=["POST"]),
+        Route("/keep-a-copy", routes.keep_a_copy, methods=["POST"]),
+        Route("/why", routes.why),
+    ]
+    app = Starlette(routes=table, exception_handlers={CounterproofError: _refused})
+    return Guarded(app, lock)
+
+
+class _Routes:
+    """The handlers, over what they share."""
+
+    def __init__(self, desk: Desk) -> None:
+        self.desk = desk
+
+    async def shell(self, request: Request) -> Response:
+        """Give the empty frame."""
+        del request
+        return Response(str(page("shell.html.j2")), media_type="text/html")
+
+    async def icon(self, request: Request) -> Response:
+        """Give the mark that stands beside the page's name."""
+        del request
+        return _packaged("desk", "static", "mark.svg")
+
+    async def static(self, request: Request) -> Response:
+        """Give our own style or script."""
+        name = request.path_params["name"]
+        if name == "sheet.css":
+            return _packaged("press", "", name)
+        return _packaged("desk", "static", name)
+
+    async def face(self, request: Request) -> Response:
+        """Give a face from its package, as it was published."""
+        name = request.path_params["name"]
+        for face in FACES:
+            if face.file == name:
+                content = files(face.package).joinpath("files", face.file).read_bytes()
+                return Response(content, media_type="font/ttf")
+        return Response(status_code=404)
+
+    async def recipe(self, request: Request) -> Response:
+        """Give a recipe's text and the page it stands on."""
+        folder = self.desk.folder
+        leaf = folder.leaf(request.query_params.get("name"))
+        told = _text_of(folder, leaf.recipe, folder.beginning(leaf))
+        html = page("recipe.html.j2", folder=folder, leaf=leaf, here="recipe")
+        return JSONResponse({"title": leaf.name, "html": str(html), **_about(folder, leaf), **told})
+
+    async def script(self, request: Request) -> Response:
+        """Give a script's text and the page it stands on."""
+        folder = self.desk.folder
+        leaf = folder.leaf(request.query_params.get("name"))
+        told = _text_of(folder, leaf.script, "")
+        html = page("script.html.j2", folder=folder, leaf=leaf, here="script")
+        return JSONResponse({"title": leaf.name, "html": str(html), **_about(folder, leaf), **told})
+
+    async def marks(self, request: Request) -> Response:
+        """Mark a text, stage by stage, one JSON document a line."""
+        told = await _body(request)
+        leaf = self.desk.folder.leaf(_text(told, "name"))
+        asked = _asked(told, leaf)
+        self._draft(told, asked, leaf.recipe)
+        return _lines(self.desk.marker.stages(asked, self.desk.folder))
+
+    async def vetted(self, request: Request) -> Response:
+        """Vet a script beside its recipe."""
+        told = await _body(request)
+        folder = self.desk.folder
+        leaf = folder.leaf(_text(told, "name"))
+        asked = _asked(told, leaf)
+        self._draft(told, asked, leaf.script)
+        recipe = _text_of(folder, leaf.recipe, folder.beginning(leaf))["text"]
+        return _lines(self.desk.marker.vetted(asked, folder, recipe, script_stage))
+
+    def _draft(self, told: dict[str, Any], asked: Asked, path: Path) -> None:
+        if not asked.fresh and not self.desk.folder.read_only:
+            over = _text(told, "over")
+            root = self.desk.folder.root
+            self.desk.drafter.keep(path, asked.text, over, root)
+
+    async def save(self, request: Request) -> Response:
+        """Save a text in place of the revision it was typed over."""
+        told = await _body(request)
+        folder = self.desk.folder
+        folder.writable()
+        path = _path(folder, told)
+        await self.desk.drafter.forget(path)
+        try:
+            now = documents.saved(path, _text(told, "text"), _text(told, "over"), folder.root)
+        except ChangedOnDisk as fault:
+            theirs = documents.standing(path, folder.root)
+            document = {"error": fault.to_dict(), "theirs": theirs.text, "over": theirs.revision}
+            return JSONResponse(document, status_code=409)
+        return JSONResponse({"over": now.revision})
+
+    async def drop_draft(self, request: Request) -> Response:
+        """Throw away what was typed and not saved."""
+        told = await _body(request)
+        folder = self.desk.folder
+        folder.writable()
+        path = _path(folder, told)
+        await self.desk.drafter.forget(path)
+        documents.forget_draft(path, folder.root)
+        return JSONResponse({})
+
+    async def bring_in(self, request: Request) -> Response:
+        """Turn pasted text, a saved page or JSON-LD into a recipe's text."""
+        told = await _body(request)
+        name, content = _text(told, "file"), _text(told, "content")
+        brought = await self.desk.marker.slowly(lambda: bringing_in.brought_in(name, content))
+        return JSONResponse({"text": brought})
+
+    async def version(self, request: Request) -> Response:
+        """Write a swap into a recipe's settings; the page puts it into the text."""
+        told = await _body(request)
+        text = settings_text.with_swap(
+            _text(told, "text"), _text(told, "version"), _text(told, "line"), _text(told, "instead")
+        )
+        return JSONResponse({"text": text})
+
+    async def keep_a_copy(self, request: Request) -> Response:
+        """Copy the demo season to where the desk was started, and open that."""
+        del request
+        if self.desk.folder.read_only:
+            self.desk.folder = copied(self.desk.folder, self.desk.here)
+        return JSONResponse({"folder": self.desk.folder.root.name})
+
+    async def why(self, request: Request) -> Response:
+        """Explain a number."""
+        leaf = self.desk.folder.leaf(request.query_params.get("name"))
+        edition = self.desk.marker.edition(leaf)
+        if edition is None:
+            raise UnreadableFile(
+                "The proof is not worked out yet.", remedy="Ask again in a moment."
+            )
+        html = explaining.explained(edition, request.query_params.get("key", ""))
+        return JSONResponse({"html": html})
+
+
+def _about(folder: Opened, leaf: Leaf) -> dict[str, Any]:
+    return {"name": leaf.name, "read_only": folder.read_only, "folder": folder.title}
+
+
+def _text_of(folder: Opened, path: Path, beginning: str) -> dict[str, Any]:
+    """A text as it stands on disk, or as it was last drafted over that."""
+    now = documents.standing(path, folder.root)
+    saved = beginning if now.revision == documents.NOT_THERE else now.text
+    draft = None if folder.read_only else documents.draft_of(path, folder.root)
+    if draft is None or draft.text == saved:
+        return {"text": saved, "over": now.revision, "saved": saved, "drafted": False}
+    return {"text": draft.text, "over": draft.over, "saved": saved, "drafted": True, "now": now.revision}  # fmt: skip
+
+
+async def _body(request: Request) -> dict[str, Any]:
+    try:
+        told = json.loads(await request.body())
+    except (ValueError, RecursionError):
+        told = None
+    if not isinstance(told, dict):
+        raise UnreadableFile("The request is no JSON object.", remedy="Load the page anew.")
+    return told
+
+
+def _text(told: dict[str, Any], key: str) -> str:
+    value = told.get(key)
+    if not isinstance(value, str):
+        raise UnreadableFile(f"The request says no {key}.", remedy="Load the page anew.")
+    return value
+
+
+def _asked(told: dict[str, Any], leaf: Leaf) -> Asked:
+    revision = told.get("revision")
+    fresh = told.get("fresh") is True
+    if not isinstance(revision, int):
+        raise UnreadableFile("The request says no revision.", remedy="Load the page anew.")
+    return Asked(_text(told, "tab")[:64], revision, leaf, _text(told, "text"), fresh)
+
+
+def _path(folder: Opened, told: dict[str, Any]) -> Path:
+    leaf = folder.leaf(_text(told, "name"))
+    return leaf.script if told.get("what") == "script" else leaf.recipe
+
+
+def _lines(stages: AsyncIterator[Any]) -> Response:
+    async def written() -> AsyncIterator[str]:
+        async for stage in stages:
+            yield json.dumps(stage, ensure_ascii=False) + "\n"
+
+    return StreamingResponse(written(), media_type="application/x-ndjson")
+
+
+def _packaged(room: str, folder: str, name: str) -> Response:
+    kind = _KINDS.get(name.rpartition(".")[2])
+    place = files(f"counterproof.{room}")
+    place = place.joinpath(folder, name) if folder else place.joinpath(name)
+    if kind is None or "/" in name or "\\" in name or not place.is_file():
+        return Response(status_code=404)
+    return Response(place.read_bytes(), media_type=kind)
+
+
+async def _refused(request: Request, fault: Exception) -> Response:
+    del request
+    assert isinstance(fault, CounterproofError)  # noqa: S101 (it is registered for these alone)
+    status = next((code for kind, code in _STATUS if isinstance(fault, kind)), 422)
+    told = fault.to_dict()
+    told["file"] = Path(str(told["file"])).name if told["file"] else None
+    return JSONResponse({"error": told}, status_code=status)

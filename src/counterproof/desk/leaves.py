@@ -1,0 +1,106 @@
+"""The desk's templates, and what all of them may use."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from counterproof import numerals
+from counterproof.press import (
+    drawing,
+    footing,
+    giving,
+    hatching,
+    intervals,
+    margins,
+    times,
+    wording,
+)
+from counterproof.press.plain_text import printable
+from counterproof.press.setting import set_in
+
+
+@cache
+def _environment() -> Environment:
+    made = Environment(
+        loader=PackageLoader("counterproof.desk"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        auto_reload=False,
+    )
+    made.globals.update(
+        footing=footing,
+        giving=giving,
+        hatching=hatching,
+        intervals=intervals,
+        margins=margins,
+        times=times,
+        wording=wording,
+        numerals=numerals,
+        printable=printable,
+        linkable=linkable,
+        cross=set_in(drawing.registration_cross()),
+        leader=set_in(drawing.leader()),
+        signs={level: set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
+    )
+    return made
+
+
+def leaf(template: str, **told: Any) -> Markup:
+    """Return a template filled in.
+
+    Parameters
+    ----------
+    template : str
+        Its file's name.
+    **told : object
+        What it shows.
+
+    Returns
+    -------
+    Markup
+        HTML, every word in it escaped.
+    """
+    filled = _environment().get_template(template).render(**told)
+    return Markup(filled)  # noqa: S704 (the template has escaped every word)
+
+
+def macro(template: str, name: str, *told: Any) -> str:
+    """Return what one macro of a template makes.
+
+    Parameters
+    ----------
+    template : str
+        The template's file.
+    name : str
+        The macro.
+    *told : object
+        Its arguments.
+
+    Returns
+    -------
+    str
+        HTML without blanks around it.
+    """
+    return str(getattr(_environment().get_template(template).module, name)(*told)).strip()
+
+
+def linkable(address: str) -> bool:
+    """Return whether an address may become a link: it is followed by hand, never fetched.
+
+    Parameters
+    ----------
+    address : str
+        The address.
+
+    Returns
+    -------
+    bool
+        True for an address on the web.
+    """
+    return address.startswith(("https://", "http://"))

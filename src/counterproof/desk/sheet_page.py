@@ -1,0 +1,188 @@
+"""The recipe's page: what stands in the margins of each line, and all that stands under it.
+
+Every stage returns pieces of HTML with the place each belongs to; the page puts in only those
+that have changed. Lines are named by their line in the file, since that is what is on the page.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Any, Final
+
+from counterproof import numerals
+from counterproof.desk.leaves import leaf, macro
+from counterproof.draws import Streams
+from counterproof.marks import Mark
+from counterproof.press import footing, intervals, wording
+from counterproof.press.intervals import Scale
+from counterproof.press.setting import (
+    interval_margin,
+    opinion_rows,
+    set_in,
+    stage_key,
+    strip,
+    time_bars,
+    total_row,
+    version_rows,
+)
+from counterproof.proof import Edition, LineProof, StepProof
+from counterproof.reading.model import Reading
+from counterproof.recipe.model import WrittenLine
+from counterproof.recipe.text import settle
+from counterproof.rows import Tables
+from counterproof.typesetting import Sorts, line_read, step_read
+from counterproof.use_cases import Order
+
+_MID: Final = "50%"
+_ROWS: Final = "rows.html.j2"
+_UNDER: Final = (
+    "total",
+    "versions",
+    "stages",
+    "settle",
+    "time",
+    "coverage",
+    "assumed",
+    "gives",
+    "costs",
+    "allergens",
+    "cautions",
+    "sources",
+    "basis",
+)
+_WAIT_FOR_VERSIONS: Final = frozenset({"versions"})
+
+
+def read_stage(text: str, reading: Reading, tables: Tables, streams: Streams) -> dict[str, Any]:
+    """Return what every line and step is understood to be.
+
+    Parameters
+    ----------
+    text : str
+        The recipe's text, in which a choice is written down.
+    reading : Reading
+        The recipe as read.
+    tables : Tables
+        All tables.
+    streams : Streams
+        Draws, for the ranges of masses.
+
+    Returns
+    -------
+    dict
+        `rows`: line of the file → HTML of its left margin.
+    """
+    sorts = Sorts(tables, streams)
+    middle = reading.kitchen.middle
+    rows: dict[int, str] = {}
+    for line in reading.lines:
+        read = line_read(line, sorts)
+        _put(rows, line.written, macro(_ROWS, "read_line", read, middle, _settled(text, line.written, read.marks)))  # fmt: skip
+    for step in reading.steps:
+        _put(rows, step.written, macro(_ROWS, "read_step", step_read(step)))
+    return {"rows": rows}
+
+
+def valued_stage(edition: Edition, reading: Reading) -> dict[str, Any]:
+    """Return what every line and step adds, the scale it stands on, and the total.
+
+    Parameters
+    ----------
+    edition : Edition
+        The proof without its versions.
+    reading : Reading
+        What the first stage has told already.
+
+    Returns
+    -------
+    dict
+        `rows`: line of the file → HTML of right margin and of what the left one adds; `head`,
+        `axis`, `under`: pieces of the page by their place; `said`: the total in words.
+    """
+    scale = intervals.line_scale(edition)
+    lines = {line.written.number: line for line in reading.lines}
+    steps = {step.written.number: step for step in reading.steps}
+    facts: dict[int, str] = {}
+    right: dict[int, str] = {}
+    for line in edition.lines:
+        read = lines[line.number]
+        more = [mark for mark in line.marks if mark not in read.marks]
+        source = footing.source_number(edition, line.source)
+        _put(facts, read.written, macro(_ROWS, "line_facts", line, source, more))
+        _put(right, read.written, _right(line, scale, edition.middle))
+    for step in edition.steps:
+        done = steps[step.number]
+        more = [mark for mark in step.marks if mark not in done.marks]
+        _put(facts, done.written, macro(_ROWS, "step_facts", step, more, edition.middle))
+        _put(right, done.written, _right(step, scale, edition.middle))
+    return {
+        "facts": facts,
+        "right": right,
+        "axis": str(set_in(intervals.axis(scale, title=f"Scale of the lines, {numerals.CO2E}"))),
+        "ground": str(set_in(intervals.empty_interval(scale))),
+        "head": str(leaf("head.html.j2", edition=edition, title=wording.title(edition))),
+        "under": _under(edition, (one for one in _UNDER if one not in _WAIT_FOR_VERSIONS)),
+        "said": wording.serving_phrase(edition),
+    }
+
+
+def beside_stage(edition: Edition, order: Order) -> dict[str, Any]:
+    """Return what stands under the recipe, its versions among it.
+
+    Parameters
+    ----------
+    edition : Edition
+        The whole proof.
+    order : Order
+        What was worked out.
+
+    Returns
+    -------
+    dict
+        `under`: pieces of the page by their place; `said`: the total in words; `title`.
+    """
+    return {
+        "under": _under(edition, _UNDER),
+        "said": wording.serving_phrase(edition),
+        "title": order.recipe.title,
+    }
+
+
+def _under(edition: Edition, pieces: Iterable[str]) -> dict[str, str]:
+    """The named pieces, each rendered; one without anything to say is empty."""
+    serving = intervals.serving_scale(edition)
+    told: Mapping[str, Any] = {
+        "edition": edition,
+        "axis": set_in(intervals.axis(serving, title=f"Scale of whole servings, {numerals.CO2E}")),
+        "ground": set_in(intervals.empty_interval(serving)),
+        "total": total_row(edition, serving),
+        "versions": version_rows(edition, serving),
+        "opinions": opinion_rows(edition, serving),
+        "strip": strip(edition),
+        "key": stage_key(edition),
+        "timeline": time_bars(edition),
+    }
+    return {piece: str(leaf(f"under/{piece}.html.j2", **told)).strip() for piece in pieces}
+
+
+def _right(holder: LineProof | StepProof, scale: Scale, middle: str) -> str:
+    kind = "line" if isinstance(holder, LineProof) else "step"
+    if holder.kgco2e is None:
+        return macro(_ROWS, "nothing", holder) if kind == "line" else ""
+    margin = interval_margin(holder.kgco2e, scale, middle, _MID)
+    return macro(_ROWS, "right", margin, f"{kind}:{holder.number}")
+
+
+def _settled(text: str, written: WrittenLine, marks: Iterable[Mark]) -> dict[str, str]:
+    """Each choice of a line, and what the line of the file is once it is written down."""
+    at = written.at
+    choices = [choice for mark in marks for choice in mark.choices]
+    if at is None:
+        return {}
+    return {choice: settle(text, at, choice).split("\n")[at - 1] for choice in choices}
+
+
+def _put(rows: dict[int, str], written: WrittenLine, html: str) -> None:
+    """Put a piece beside a line of the file, below what stands there from another part of it."""
+    if written.at is not None:
+        rows[written.at] = rows.get(written.at, "") + html

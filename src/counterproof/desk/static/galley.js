@@ -1,0 +1,244 @@
+// The text in the middle and the marks beside it, each row as tall as its line of text.
+//
+// The text is one plain text area, so that caret, selection, undo and input methods stay the
+// browser's own. Behind it lie rows that hold the same words in the same type: they wrap as the
+// text does, and so the margins stand beside their lines without anything being measured.
+
+const APART = 5;
+
+function element(name, style) {
+  const made = document.createElement(name);
+  made.className = style;
+  return made;
+}
+
+export class Galley {
+  constructor(area, place) {
+    this.area = area;
+    this.place = place;
+    this.rows = [];
+    this.lines = [];
+    this.told = [];
+    this.current = -1;
+    this.asked = 0;
+    this.leaders = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+    this.leaders.setAttribute("class", "leaders");
+    this.leaders.setAttribute("aria-hidden", "true");
+    place.parentElement.append(this.leaders);
+    area.addEventListener("input", () => this.follow());
+    document.addEventListener("selectionchange", () => this.mark());
+    area.addEventListener("focus", () => this.mark());
+    place.addEventListener("click", (event) => this.pressed(event));
+    place.addEventListener("focusin", (event) => this.point(this.rowOf(event.target)));
+    new ResizeObserver(() => this.settleSoon()).observe(place.parentElement);
+    document.fonts.ready.then(() => this.settleSoon());
+  }
+
+  get text() { return this.area.value; }
+
+  /** Puts a whole text in; with `kept` as one step that can be undone. */
+  put(text, kept = false) {
+    if (kept) {
+      this.area.focus();
+      this.area.setSelectionRange(0, this.area.value.length);
+      document.execCommand("insertText", false, text);
+    } else {
+      this.area.value = text;
+      this.follow();
+    }
+  }
+
+  /** Changes only what differs, so that undo, caret and scroll stay where they are. */
+  change(text) {
+    const old = this.area.value;
+    let head = 0;
+    while (head < old.length && head < text.length && old[head] === text[head]) head += 1;
+    let tail = 0;
+    while (tail < old.length - head && tail < text.length - head
+      && old[old.length - 1 - tail] === text[text.length - 1 - tail]) tail += 1;
+    const caret = this.area.selectionStart;
+    this.area.focus({ preventScroll: true });
+    this.area.setSelectionRange(head, old.length - tail);
+    const put = text.slice(head, text.length - tail);
+    const done = put ? document.execCommand("insertText", false, put) : document.execCommand("delete");
+    if (!done) {
+      this.area.setRangeText(put, head, old.length - tail, "end");
+      this.area.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+    return caret;
+  }
+
+  /** Lets the rows follow the text: the same lines keep their marks, wherever they moved to. */
+  follow() {
+    const lines = this.area.value.split("\n");
+    const old = this.lines;
+    let head = 0;
+    while (head < old.length && head < lines.length && old[head] === lines[head]) head += 1;
+    let tail = 0;
+    while (tail < old.length - head && tail < lines.length - head
+      && old[old.length - 1 - tail] === lines[lines.length - 1 - tail]) tail += 1;
+    const gone = old.length - head - tail;
+    const come = lines.length - head - tail;
+    for (let at = 0; at < Math.min(gone, come); at += 1) {
+      this.write(this.rows[head + at], lines[head + at]);
+      this.rows[head + at].node.classList.add("pending");
+    }
+    if (gone > come) {
+      for (const row of this.rows.splice(head + come, gone - come)) row.node.remove();
+    } else if (come > gone) {
+      const made = lines.slice(head + gone, head + come).map((line) => this.row(line));
+      const before = this.rows[head + gone];
+      const all = document.createDocumentFragment();
+      for (const row of made) all.append(row.node);
+      this.place.insertBefore(all, before ? before.node : null);
+      this.rows.splice(head + gone, 0, ...made);
+    }
+    this.lines = lines;
+    this.mark();
+    this.settleSoon();
+  }
+
+  row(line) {
+    const node = element("div", "line-row");
+    const left = element("div", "left");
+    const read = element("div", "read");
+    const facts = element("div", "facts");
+    left.append(read, facts);
+    const mirror = element("div", "mirror");
+    mirror.setAttribute("aria-hidden", "true");
+    mirror.dir = "auto";
+    const text = element("span", "text");
+    mirror.append(text);
+    const right = element("div", "right");
+    node.append(left, mirror, right);
+    const row = { node, left, read, facts, text, right, html: {}, shift: 0 };
+    this.write(row, line);
+    return row;
+  }
+
+  write(row, line) {
+    row.text.textContent = line;
+    row.node.classList.toggle("blank", !line.trim());
+  }
+
+  /** Puts pieces beside their lines; `part` is read, facts or right, lines count from one. */
+  fill(part, pieces) {
+    let changed = false;
+    for (const [at, row] of this.rows.entries()) {
+      const html = pieces[at + 1] || "";
+      if (row.html[part] !== html) {
+        const inside = row[part].contains(document.activeElement);
+        row[part].innerHTML = html;
+        row.html[part] = html;
+        changed = true;
+        if (inside) this.area.focus({ preventScroll: true });
+      }
+      row.node.classList.remove("pending");
+      const told = Boolean(row.html.read || row.html.facts || row.html.right);
+      row.node.classList.toggle("told", told);
+      row.node.classList.toggle("valued", Boolean(row.html.right));
+      row.node.classList.toggle("pressing", Boolean(row.left.querySelector(".mark.doubt, .mark.fault")));
+      if (told) {
+        row.node.setAttribute("role", "group");
+        row.node.setAttribute("aria-label", `Marks beside: ${this.lines[at].trim()}`);
+      } else {
+        row.node.removeAttribute("role");
+        row.node.removeAttribute("aria-label");
+      }
+      row.line = this.lines[at];
+    }
+    if (changed) this.settleSoon();
+  }
+
+  fault(line, html) {
+    const at = Math.min(Math.max((line || 1) - 1, 0), this.rows.length - 1);
+    const row = this.rows[at];
+    if (!row) return;
+    row.read.innerHTML = html;
+    row.html.read = html;
+    row.node.classList.add("told", "pressing");
+    this.settleSoon();
+  }
+
+  rowOf(node) {
+    return this.rows.findIndex((row) => row.node.contains(node));
+  }
+
+  /** The line the caret stands in shows all its marks. */
+  mark() {
+    if (document.activeElement !== this.area) return;
+    let at = 0;
+    const end = this.area.selectionStart;
+    for (let place = this.area.value.indexOf("\n"); place >= 0 && place < end; place = this.area.value.indexOf("\n", place + 1)) at += 1;
+    this.point(at);
+  }
+
+  point(at) {
+    if (at === this.current || at < 0) return;
+    this.rows[this.current]?.node.classList.remove("current");
+    this.rows[at]?.node.classList.add("current");
+    this.current = at;
+    this.settleSoon();
+  }
+
+  pressed(event) {
+    const choice = event.target.closest("[data-settled]");
+    const at = this.rowOf(event.target);
+    if (at < 0) return;
+    if (choice) this.settled(at, choice.dataset.settled);
+    else if (event.target.closest(".left") && !event.target.closest("button, a")) this.point(at);
+  }
+
+  /** Writes a choice into its line, as typing would, so that it can be undone. */
+  settled(at, words) {
+    if (this.rows[at].line !== this.lines[at] || this.area.readOnly) return;
+    const start = this.lines.slice(0, at).reduce((sum, line) => sum + line.length + 1, 0);
+    const text = this.area.value;
+    this.change(text.slice(0, start) + words + text.slice(start + this.lines[at].length));
+    const end = start + words.length;
+    this.area.setSelectionRange(end, end);
+  }
+
+  settleSoon() {
+    if (this.waiting) return;
+    this.waiting = requestAnimationFrame(() => { this.waiting = 0; this.settle(); });
+  }
+
+  /** Sets the notes below each other where they would overlap, and leads each back to its line. */
+  settle() {
+    const narrow = matchMedia("(max-width:46rem)").matches;
+    const told = this.rows.filter((row) => row.html.read || row.html.facts);
+    const sizes = told.map((row) => ({ row, top: row.node.offsetTop, height: row.left.offsetHeight }));
+    let free = -Infinity;
+    let lowest = 0;
+    const strokes = [];
+    for (const { row, top, height } of sizes) {
+      const at = narrow ? top : Math.max(top, free);
+      const shift = at - top;
+      if (shift !== row.shift) {
+        row.shift = shift;
+        row.left.style.transform = shift ? `translateY(${shift}px)` : "";
+      }
+      if (height) free = at + height + APART;
+      lowest = Math.max(lowest, at + height);
+      if (!narrow && height) strokes.push({ from: top, to: at, pressing: row.node.classList.contains("pressing"), current: row.node.classList.contains("current") });
+    }
+    const inside = this.place.offsetHeight;
+    this.place.parentElement.style.paddingBottom = narrow || lowest <= inside ? "" : `${lowest - inside + 8}px`;
+    this.lead(strokes);
+  }
+
+  lead(strokes) {
+    const drawn = strokes.filter((one) => one.pressing || one.current || one.to - one.from > 3);
+    const wide = this.leaders.clientWidth;
+    this.leaders.replaceChildren(...drawn.map(({ from, to, pressing, current }) => {
+      const line = document.createElementNS("http://www.w3.org/2000/svg", "path");
+      const y1 = from + 17;
+      const y2 = to + 11;
+      const start = pressing ? 28 : 9;
+      line.setAttribute("d", `M${wide - 6} ${y1} H${wide - 14} L${start + 8} ${y2} H${start}`);
+      line.setAttribute("class", pressing ? "pressing" : current ? "current" : "plain");
+      return line;
+    }));
+  }
+}
