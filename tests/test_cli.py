@@ -249,3 +249,34 @@ def test_a_food_without_a_factor_is_a_fault_and_leaves_with_1(told: Any, tmp_pat
     line = next(one for one in found.document["lines"] if "venison" in one["as_written"])
     assert [(mark["level"], mark["kind"]) for mark in line["marks"]] == [("fault", "no-factor")]
     assert found.document["coverage"]["mass_share"] < 0.9
+
+
+@pytest.mark.parametrize(
+    ("option", "value"),
+    [("--serves", "abc"), ("--serves", "0"), ("--draws", "5"), ("--seed", "1.5"), ("--seed", "-1")],
+)
+def test_a_number_that_cannot_be_used_is_told_in_our_own_words(
+    told: Any, soup: Path, option: str, value: str
+) -> None:
+    command = "mark" if option == "--serves" else "footprint"
+    found = told(command, str(soup), "--json", option, value)
+    assert found.status == 2
+    error = found.document["error"]
+    assert option in error["message"]
+    assert value in error["message"]
+    assert "number" in error["remedy"]
+    assert "Input" not in error["message"]  # the words of a library
+
+
+def test_compare_without_a_recipe_takes_the_demo_and_its_versions(told: Any) -> None:
+    found = told("compare", "--json", "--draws", "200")
+    assert found.status in {0, 1}
+    assert len(found.document["items"]) > 2
+
+
+def test_a_doubt_about_the_recipe_as_a_whole_needs_attention(told: Any, tmp_path: Path) -> None:
+    place = tmp_path / "odd.md"
+    place.write_text("---\nversions: {odd: {kitchen: {hobb: gas}}}\n---\n" + SOUP)
+    for command in ("mark", "footprint"):
+        found = told(command, str(place), "--json")
+        assert found.status == 1

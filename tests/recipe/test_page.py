@@ -112,3 +112,17 @@ def test_any_page_gives_a_recipe_or_one_error(text: str) -> None:
         assert told
     else:
         assert recipe.lines
+
+
+# RDFa Lite 1.1 (https://www.w3.org/TR/rdfa-lite/): typeof begins a thing, property names one of
+# its properties.
+@pytest.mark.parametrize("key", ["recipeIngredient", "ingredients", "schema:recipeIngredient"])
+def test_rdfa_is_read_as_microdata_is(key: str) -> None:
+    recipe = read_page(
+        '<div vocab="https://schema.org/" typeof="Recipe"><h1 property="name">Toast</h1>'
+        f'<ul><li property="{key}">2 slices bread<li property="{key}">butter</ul>'
+        '<div property="recipeInstructions">Toast the bread.</div></div>'
+    )
+    assert recipe.title == "Toast"
+    assert [line.text for line in recipe.lines] == ["2 slices bread", "butter"]
+    assert [step.text for step in recipe.steps] == ["Toast the bread."]

@@ -256,3 +256,11 @@ def test_any_json_gives_a_recipe_or_one_error(document: Any) -> None:
             assert told
         else:
             assert recipe.lines
+
+
+def test_both_keys_for_ingredients_are_read_each_line_once() -> None:
+    for new, old in (([], ["bread", "butter"]), (["bread"], ["bread", "butter"])):
+        recipe = from_json_ld(
+            {"@type": "Recipe", "name": "Toast", "recipeIngredient": new, "ingredients": old}
+        )
+        assert [line.text for line in recipe.lines] == ["bread", "butter"]

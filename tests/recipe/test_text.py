@@ -293,3 +293,56 @@ def test_whatever_is_read_is_read_back(pieces: list[str]) -> None:
     except CounterproofError:
         return
     assert same_words(read_text(write_text(recipe)), recipe)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "# Soup\n\n- 500 g carrots\n\n1. Simmer for 20 minutes.\n\n"
+            "# Leek tart\n\n- 3 leeks\n- 250 g flour\n\n1. Bake for 40 minutes.\n"
+        ),
+        (
+            "Soup\n\nServes 4\n\nIngredients\n500 g carrots\n1 onion\n\nMethod\nSimmer the carrots.\n\n"
+            "Leek tart\n\nServes 4\n\nIngredients\n3 leeks\n\nMethod\nBake for 40 minutes.\n"
+        ),
+    ],
+)
+def test_a_second_recipe_in_the_text_is_a_doubt(text: str) -> None:
+    recipe = read_text(text)
+    (mark,) = [mark for mark in recipe.marks if mark.kind == "several-recipes"]
+    assert mark.level == "doubt"
+    title = next(at for at, line in enumerate(text.split("\n"), 1) if "Leek tart" in line)
+    assert f"line {title}" in mark.message
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "# Tart\n\n## For the pastry\n\n- 200 g flour\n\n1. Rub in the butter.\n\n"
+            "## For the filling\n\n- 3 leeks\n\n1. Bake for 40 minutes.\n"
+        ),
+        (
+            "# Tart\n\n## Ingredients\n\n- 3 leeks\n\n## Method\n\n1. Bake.\n\n"
+            "## For the sauce\n\n### Ingredients\n\n- 1 egg\n\n### Method\n\n1. Whisk.\n"
+        ),
+        (
+            "# Tart\n\n## Ingredients\n\n- 3 leeks\n\n## Method\n\n1. Bake.\n\n"
+            "### Sauce\n\n- 1 egg\n- 100 ml cream\n"
+        ),
+    ],
+)
+def test_a_part_of_the_dish_is_no_second_recipe(text: str) -> None:
+    assert "several-recipes" not in [mark.kind for mark in read_text(text).marks]
+
+
+def test_a_key_unknown_in_the_kitchen_of_one_version_ends_nothing() -> None:
+    recipe = read_text(
+        "---\nversions:\n  odd: {kitchen: {hobb: gas, oven: fan, fridge: {litre: 9}}}\n---\n" + BARE
+    )
+    assert recipe.versions[0].kitchen == {"oven": "fan", "fridge": {}}
+    unknown = [mark for mark in recipe.marks if mark.kind == "unknown-key"]
+    assert [mark.level for mark in unknown] == ["doubt", "doubt"]
+    assert {mark.choices for mark in unknown} == {("hob",), ("litres",)}
+    assert all("line 3" in mark.message for mark in unknown)

@@ -9,6 +9,7 @@ from typing import Annotated
 import typer
 
 from counterproof.cli import opening, outcome
+from counterproof.cli.numbers import number
 from counterproof.cli.options import DrawCount, Json, KitchenFile, Seed
 from counterproof.errors import InputError, UsageFault
 
@@ -103,8 +104,7 @@ def vet(
         typer.Option("--resolved", metavar="FILE", help="Write the script as it will be said."),
     ] = None,
     level: Annotated[
-        float,
-        typer.Option("--level", min=0.5, max=0.999, help="Share from which a claim is kept."),
+        float, number("--level", 0.5, 0.999, "Share from which a claim is kept.")
     ] = 0.9,
     us_units: Annotated[
         bool, typer.Option("--us-units", help="Say pounds, ounces, quarts and miles.")

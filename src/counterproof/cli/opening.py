@@ -59,7 +59,7 @@ def order(name: str | None, kitchen_file: str | None, serves: float | None) -> O
     return Order(recipe, place, version, serves, name=called, prices=load_prices(recipe))
 
 
-def orders(name: str, kitchen_file: str | None, *, alone: bool) -> list[Order]:
+def orders(name: str | None, kitchen_file: str | None, *, alone: bool) -> list[Order]:
     """The orders a name stands for: named alone, a recipe is compared with its versions."""
     from dataclasses import replace
 

@@ -6,6 +6,8 @@ from typing import Annotated
 
 import typer
 
+from counterproof.cli.numbers import number, whole
+
 RecipeName = Annotated[
     str | None,
     typer.Argument(
@@ -24,14 +26,9 @@ Json = Annotated[bool, typer.Option("--json", help="Print one JSON document and 
 KitchenFile = Annotated[
     str | None, typer.Option("--kitchen", metavar="FILE", help="The kitchen to cook in.")
 ]
-Serves = Annotated[
-    float | None, typer.Option("--serves", metavar="N", min=0.01, help="Scale to so many servings.")
-]
-Seed = Annotated[int, typer.Option("--seed", metavar="N", min=0, help="Seed of the draws.")]
-DrawCount = Annotated[
-    int,
-    typer.Option("--draws", metavar="N", min=100, max=1_000_000, help="How many draws."),
-]
+Serves = Annotated[float | None, number("--serves", 0.01, 1_000_000, "Scale to so many servings.")]
+Seed = Annotated[int, whole("--seed", 0, None, "Seed of the draws.")]
+DrawCount = Annotated[int, whole("--draws", 100, 1_000_000, "How many draws.")]
 Date = Annotated[
     str | None,
     typer.Option("--date", metavar="YYYY-MM-DD", help="The day to print; today if left out."),

@@ -8,6 +8,7 @@ import typer
 
 from counterproof.cli import asking, quantities
 from counterproof.cli.asking import Altitude, FoodName, RoomTemperature
+from counterproof.cli.numbers import whole
 from counterproof.cli.options import DrawCount, Json, KitchenFile, Seed
 from counterproof.cli.quantities import quantity
 
@@ -43,9 +44,7 @@ def cool(
     vessel: VesselOption = "pot",
     diameter: Diameter = None,
     depth: Annotated[float | None, quantity("--depth", "length", "How deep the food lies.")] = None,
-    portions: Annotated[
-        int, typer.Option("--portions", metavar="N", min=1, max=1000, help="How many such vessels.")
-    ] = 1,
+    portions: Annotated[int, whole("--portions", 1, 1000, "How many such vessels.")] = 1,
     start: Annotated[
         float | None, quantity("--from", "temperature", "At the start; the boil if left out.")
     ] = None,

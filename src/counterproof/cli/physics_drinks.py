@@ -8,6 +8,7 @@ import typer
 
 from counterproof.cli import asking, quantities
 from counterproof.cli.asking import Altitude, RoomTemperature
+from counterproof.cli.numbers import number, whole
 from counterproof.cli.options import DrawCount, Json, KitchenFile, Seed
 from counterproof.cli.quantities import amount, percentage, quantity
 from counterproof.kitchen_questions.amounts import Amount
@@ -55,15 +56,11 @@ def carbonate(
     ] = None,
     purges: Annotated[
         int | None,
-        typer.Option(
-            "--purges", metavar="N", min=0, max=20, help="How often air is let out first."
-        ),
+        whole("--purges", 0, 20, "How often air is let out first."),
     ] = None,
     pulses: Annotated[
         int | None,
-        typer.Option(
-            "--pulses", metavar="N", min=0, max=100, help="Pulses or shakes; enough if left out."
-        ),
+        whole("--pulses", 0, 100, "Pulses or shakes; enough if left out."),
     ] = None,
     cylinder: Annotated[
         float | None, quantity("--cylinder", "mass", "Gas in the full cylinder.")
@@ -186,9 +183,7 @@ def mix(
     ] = None,
     want_brix: Annotated[
         float | None,
-        typer.Option(
-            "--want-brix", metavar="N", min=0.0, max=65.0, help="°Brix wanted: amounts are told."
-        ),
+        number("--want-brix", 0.0, 65.0, "°Brix wanted: amounts are told."),
     ] = None,
     want_acid: Annotated[
         float | None, quantity("--want-acid", "concentration", "Acid wanted, as citric.")

@@ -8,6 +8,7 @@ import typer
 
 from counterproof.cli import asking
 from counterproof.cli.asking import Altitude, Appliance, FoodMass, FoodName, Lid, RoomTemperature
+from counterproof.cli.numbers import number
 from counterproof.cli.options import DrawCount, Json, KitchenFile, Seed
 from counterproof.cli.quantities import amount, quantity
 from counterproof.kitchen_questions.amounts import Amount
@@ -170,9 +171,7 @@ def bake(
     ] = None,
     share: Annotated[
         float,
-        typer.Option(
-            "--share", metavar="N", min=0.01, max=1.0, help="This dish's share of the oven, 0 to 1."
-        ),
+        number("--share", 0.01, 1.0, "This dish's share of the oven, 0 to 1."),
     ] = 1.0,
     room: RoomTemperature = None,
     kitchen: KitchenFile = None,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
@@ -12,7 +12,18 @@ from counterproof.cli import opening, outcome
 from counterproof.cli.options import Date, DrawCount, Json, KitchenFile, RecipeName, Seed, Serves
 from counterproof.errors import InputError
 
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from counterproof.proof import Edition
+
 family = typer.Typer()
+
+
+def _levels(edition: Edition) -> Iterator[str]:
+    """Levels of the marks about the recipe and beside its lines."""
+    for mark in (*edition.marks, *(mark for line in edition.lines for mark in line.marks)):
+        yield mark.level
 
 
 @family.command()
@@ -37,7 +48,8 @@ def mark(
         from counterproof.adapters.terminal import print_mark
 
         print_mark(use_cases.proof(order, bench, streams), outcome.console())
-    outcome.leave(m.level for line in reading.lines for m in line.marks)
+    beside = [mark for line in reading.lines for mark in line.marks]
+    outcome.leave(mark.level for mark in (*reading.marks, *beside))
 
 
 @family.command()
@@ -60,20 +72,25 @@ def footprint(
         found = use_cases.assessed(order, bench, streams)
         edition = use_cases.proof_of(found, bench, streams, beside=False)
         outcome.print_json(use_cases.results(found, edition))
-        outcome.leave(mark.level for mark in found.marks)
+        outcome.leave(mark.level for mark in (*found.reading.marks, *found.marks))
     else:
         from counterproof.adapters.terminal import print_proof
 
         edition = use_cases.proof(order, bench, streams, date=opening.day(date))
         print_proof(edition, outcome.console())
-        outcome.leave(m.level for line in edition.lines for m in line.marks)
+        outcome.leave(_levels(edition))
 
 
 @family.command()
 def compare(
     recipes: Annotated[
-        list[str], typer.Argument(metavar="RECIPE[+VERSION] …", help="Two or more to compare.")
-    ],
+        list[str] | None,
+        typer.Argument(
+            metavar="[RECIPE[+VERSION] …]",
+            help="Two or more, or one with its versions; the demo's first recipe if left out.",
+            show_default=False,
+        ),
+    ] = None,
     kitchen: KitchenFile = None,
     seed: Seed = 1,
     draws: DrawCount = 10_000,
@@ -82,14 +99,13 @@ def compare(
     """Compare servings of two or more recipes or versions, on shared draws."""
     from counterproof import use_cases
 
+    names: list[str | None] = [*recipes] if recipes else [None]
     orders = [
-        order
-        for name in recipes
-        for order in opening.orders(name, kitchen, alone=len(recipes) == 1)
+        order for name in names for order in opening.orders(name, kitchen, alone=len(names) == 1)
     ]
     if len(orders) < 2:
         raise InputError(
-            f"Only one recipe was named ({recipes[0]}), and it has no versions.",
+            f"Only one recipe was named ({names[0]}), and it has no versions.",
             remedy="Name a second recipe, or a version of this one: RECIPE RECIPE+VERSION.",
         )
     bench = opening.bench(*(order.kitchen for order in orders))
@@ -138,7 +154,7 @@ def sheet(
         outcome.print_json({"written": str(place), "bytes": len(content.encode())})
     else:
         outcome.say(f"{place}")
-    outcome.leave(m.level for line in edition.lines for m in line.marks)
+    outcome.leave(_levels(edition))
 
 
 @family.command()

@@ -336,7 +336,7 @@ class Matcher:
             home = "uk" if sought.region in {"au", "metric"} else sought.region
             if home != entry.region:
                 certainty *= 0.5 if home else (0.8 if entry.region == "uk" else 0.79)
-                notes.append(f"a {entry.region.upper()} name")
+                notes.append(f"it is called so in the {entry.region.upper()}")
         return _Candidate(entry, certainty, tuple(notes), changed)
 
     def _mended(self, name: str) -> tuple[str, tuple[str, ...]]:

@@ -161,7 +161,7 @@ def _state_kept(word: str, food: Food) -> tuple[float, str]:
     kept = FORM_KEPT.get(word, FORM_LOST)
     if word == "frozen" and food.food_class not in FROZEN_KEPT:
         kept = FORM_LOST
-    return kept, f"“{word}” set aside: no such form in the table"
+    return kept, f"“{word}” is left out, since the food table has no such kind of it"
 
 
 def _modifier_kept(word: str, *, before: bool) -> float | None:

@@ -66,7 +66,7 @@ def measures_used(recipe: Recipe) -> tuple[System, str, Mark | None]:
             "note",
             "measures-guessed",
             f"Cups and spoons are taken as {system.upper()} ones ({why}): a cup of {cup:.0f} ml. "
-            "Write `measures: uk`, `us`, `metric` or `au` at the top to settle it.",
-            ("us", "uk", "metric", "au"),
+            "To settle it, write `measures: uk` at the top, or `us`, `metric` or `au` for "
+            "American, metric or Australian ones.",
         ),
     )

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.modifiers import NEVER_FOOD
+from counterproof.reading.name_index import canonical
 from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
@@ -14,6 +15,8 @@ if TYPE_CHECKING:
     from counterproof.reading.meant import Meant
     from counterproof.rows import Food
 
+_OWN_WORD = re.compile(r"[\w’'-]+")
+_QUOTED = re.compile(r"(?<=“)[a-z]+(?=”)")
 _MINUS = "-−–"
 _BELOW_ZERO = re.compile(rf"[{_MINUS}](?:\d{{1,9}}(?:[.,/]\d{{1,9}})?|[½¼¾⅓⅔⅛])")
 _BY_NOTHING = re.compile(r"(?<!\d)\d{1,9}/0{1,9}(?![\d.,/])")
@@ -90,8 +93,9 @@ def unsure(name: Meant, food: Food) -> list[Mark]:
         One mark, or none.
     """
     match = name.match
+    told = "; ".join(_as_written(note, name.called) for note in match.explanation)
     if match.certainty < DOUBTFUL:
-        why = f" ({'; '.join(match.explanation)})" if match.explanation else ""
+        why = f" ({told})" if told else ""
         return [
             Mark(
                 "doubt",
@@ -101,9 +105,16 @@ def unsure(name: Meant, food: Food) -> list[Mark]:
                 (food.name, *(runner.food.name for runner in match.runners_up)),
             )
         ]
-    if match.explanation:
-        return [Mark("note", "set-aside", f"Read as {food.name}: {'; '.join(match.explanation)}.")]
-    return []
+    return [Mark("note", "set-aside", f"Read as {food.name}: {told}.")] if told else []
+
+
+def _as_written(note: str, called: str) -> str:
+    """A remark with the cook's own words in its quotation marks, not their comparable forms."""
+    own: dict[str, str] = {}
+    for word in _OWN_WORD.findall(called):
+        for comparable in canonical(words(word)):
+            own.setdefault(comparable, word)
+    return _QUOTED.sub(lambda quoted: own.get(quoted.group(), quoted.group()), note)
 
 
 def said_of_name(match: Match, matcher: Matcher) -> list[Mark]:

@@ -13,10 +13,9 @@ from typing import Annotated, Any, Literal, get_args
 
 from pydantic import BeforeValidator
 
-from counterproof.errors import BrokenFrontMatter, BrokenSettings
+from counterproof.errors import BrokenFrontMatter
 from counterproof.marks import Mark
-from counterproof.recipe.kitchen import Kitchen
-from counterproof.recipe.kitchen_file import KITCHEN_KEYS, with_changes
+from counterproof.recipe.kitchen_file import KITCHEN_KEYS, known_changes
 from counterproof.recipe.model import (
     AlsoCount,
     Bought,
@@ -27,7 +26,7 @@ from counterproof.recipe.model import (
     Version,
 )
 from counterproof.recipe.servings import servings_said, shown_number
-from counterproof.recipe.settings import Settings, Tree, checked, listed, yaml_tree
+from counterproof.recipe.settings import Settings, Tree, UnknownKey, checked, listed, yaml_tree
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
 
 ALSO: tuple[AlsoCount, ...] = get_args(AlsoCount)
@@ -198,9 +197,11 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
     said, unknown = checked(
         FrontMatter, tree, error=BrokenFrontMatter, file=file, what="the settings above the recipe"
     )
-    versions = tuple(
-        _version(name, version, tree, file) for name, version in (said.versions or {}).items()
-    )
+    versions = []
+    for name, version in (said.versions or {}).items():
+        made, passed_over = _version(name, version, tree, file)
+        versions.append(made)
+        unknown = (*unknown, *passed_over)
     return Front(
         title=said.title or "",
         serves=said.serves,
@@ -214,7 +215,7 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
         carried_over=said.carried_over or (),
         oven_shared_by=said.oven_shared_by,
         also_count=said.also_count or (),
-        versions=versions,
+        versions=tuple(versions),
         marks=tuple(
             Mark("doubt", "unknown-key", key.sentence(), (key.nearest,) if key.nearest else ())
             for key in sorted(unknown, key=lambda one: one.line or 0)
@@ -244,25 +245,31 @@ def _kitchen_keys(tree: Tree, name: str) -> Tree:
     return Tree({**tree.values, "versions": versions}, lines)
 
 
-def _version(name: str, said: VersionSettings, tree: Tree, file: str | None) -> Version:
+def _version(
+    name: str, said: VersionSettings, tree: Tree, file: str | None
+) -> tuple[Version, tuple[UnknownKey, ...]]:
+    """A version, and the keys of its kitchen that mean nothing."""
     line = tree.line(("versions", name))
-    if said.kitchen:
-        where = tree.line(("versions", name, "kitchen"))
-        try:
-            with_changes(Kitchen(), said.kitchen, file=file, line=where)
-        except BrokenSettings as fault:
-            raise BrokenFrontMatter(
-                fault.message, remedy=fault.remedy, file=fault.file, line=fault.line
-            ) from None
-    return Version(
+    kitchen: dict[str, Any] | None = None
+    unknown: tuple[UnknownKey, ...] = ()
+    if said.kitchen is not None:
+        here = ("versions", name, "kitchen")
+        lines = {path[len(here) :]: at for path, at in tree.lines.items() if path[:3] == here}
+        for key in said.kitchen:
+            lines.setdefault((key,), tree.line(here) or 1)
+        kitchen, unknown = known_changes(
+            Tree(said.kitchen, lines), error=BrokenFrontMatter, file=file
+        )
+    made = Version(
         name=name,
         swap=said.swap or {},
         pack=None if said.pack is None else _packs(said.pack),
         keep=None if said.keep is None else _keeps(said.keep),
-        kitchen=said.kitchen,
+        kitchen=kitchen,
         serves=None if said.serves is None else sum(said.serves) / 2,
         at=line,
     )
+    return made, unknown
 
 
 def _bought(said: BoughtSettings | None) -> Bought | None:

@@ -11,12 +11,13 @@ from pydantic import BeforeValidator
 
 from counterproof.errors import BrokenSettings, QuantityError
 from counterproof.recipe.kitchen import Kitchen, Vessel
-from counterproof.recipe.settings import Path, Settings, Tree, checked, listed, yaml_tree
+from counterproof.recipe.settings import Path, Settings, Tree, checked, listed, without, yaml_tree
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
 from counterproof.units import parse_quantity
 
 if TYPE_CHECKING:
     from counterproof.errors import InputError
+    from counterproof.recipe.settings import UnknownKey
     from counterproof.units import Asked
 
 HOBS: Final = ("gas", "solid plate", "ceramic", "induction")
@@ -223,7 +224,32 @@ def with_changes(
     return _changed(kitchen, tree, error=BrokenSettings, file=file)
 
 
-def _changed(kitchen: Kitchen, tree: Tree, *, error: type[InputError], file: str | None) -> Kitchen:
+def known_changes(
+    tree: Tree, *, error: type[InputError], file: str | None
+) -> tuple[dict[str, Any], tuple[UnknownKey, ...]]:
+    """Return changes to a kitchen without the keys that mean nothing.
+
+    Parameters
+    ----------
+    tree : Tree
+        Keys and values as a kitchen file has them, and their lines.
+    error : type of InputError
+        What to raise where a value cannot be used.
+    file : str or None
+        The file they stand in.
+
+    Returns
+    -------
+    tuple of dict and tuple of UnknownKey
+        The changes that can be made, and the keys that were passed over.
+    """
+    _, unknown = _said(tree, error=error, file=file)
+    return without(tree.values, [key.path for key in unknown]), unknown
+
+
+def _said(
+    tree: Tree, *, error: type[InputError], file: str | None
+) -> tuple[KitchenSettings, tuple[UnknownKey, ...]]:
     values = dict(tree.values)
     for key in ("hob", "oven"):
         if isinstance(values.get(key), str):  # "hob: gas" says the kind
@@ -233,7 +259,11 @@ def _changed(kitchen: Kitchen, tree: Tree, *, error: type[InputError], file: str
         tree = listed(tree, (key,), short)
     if isinstance(values.get("tools"), str):
         tree = Tree({**tree.values, "tools": values["tools"].split(",")}, tree.lines)
-    said, unknown = checked(KitchenSettings, tree, error=error, file=file, what="the kitchen")
+    return checked(KitchenSettings, tree, error=error, file=file, what="the kitchen")
+
+
+def _changed(kitchen: Kitchen, tree: Tree, *, error: type[InputError], file: str | None) -> Kitchen:
+    said, unknown = _said(tree, error=error, file=file)
     if unknown:
         raise error(
             " ".join(key.sentence() for key in sorted(unknown, key=lambda one: one.line or 0)),

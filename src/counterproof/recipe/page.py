@@ -114,6 +114,15 @@ def _blocks(count: int) -> str:
     return "1 block of data" if count == 1 else f"{count} blocks of data"
 
 
+def _as_microdata(said: dict[str, str]) -> dict[str, str]:
+    """Attributes of an element, those of RDFa Lite under their names in microdata."""
+    if "typeof" in said and "itemscope" not in said:
+        said |= {"itemscope": "", "itemtype": said["typeof"].removeprefix("schema:")}
+    if "property" in said and "itemprop" not in said:
+        said["itemprop"] = said["property"].replace("schema:", "")
+    return said
+
+
 @dataclass
 class _Open:
     """An element not yet closed, with what microdata hangs on it."""
@@ -137,7 +146,7 @@ class _Page(HTMLParser):
         self.block: list[str] | None = None
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        said = {name: value or "" for name, value in attrs}
+        said = _as_microdata({name: value or "" for name, value in attrs})
         if tag in _BLOCKS:
             self._words("\n")
         if tag in _CLOSES_ITS_LIKE:

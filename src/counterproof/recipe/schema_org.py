@@ -205,7 +205,9 @@ def _recipe(node: Mapping[str, Any], file: str | None) -> Recipe:
     if front.serves or front.makes:  # said by us, and exactly
         serves, makes, more = None, None, []
     lines = _ingredients(
-        node.get("recipeIngredient", node.get("ingredients")), extra.get("sections"), exact=exact
+        _both(node.get("recipeIngredient"), node.get("ingredients")),
+        extra.get("sections"),
+        exact=exact,
     )
     steps: list[tuple[str, str]] = []
     _instructions(node.get("recipeInstructions"), "", steps, exact=exact, depth=0)
@@ -312,6 +314,13 @@ def _yield(value: Any, *, exact: bool) -> tuple[tuple[float, float] | None, str 
         elif other and other != makes:
             more.append(other)
     return serves, makes, more
+
+
+def _both(new: Any, old: Any) -> Any:
+    """Return ingredients under today's key and under the one it replaced, each line once."""
+    if isinstance(new, list) and isinstance(old, list):
+        return [*new, *(one for one in old if one not in new)]
+    return new or old
 
 
 def _ingredients(value: Any, sections: Any, *, exact: bool) -> tuple[WrittenLine, ...]:

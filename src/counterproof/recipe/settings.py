@@ -68,6 +68,7 @@ class UnknownKey:
     line: int | None
     nearest: str | None
     known: tuple[str, ...]
+    path: Path = ()
 
     def sentence(self) -> str:
         """Return what is to be said about it."""
@@ -312,8 +313,8 @@ def checked(
         for path in extra:
             known = _known(model, path[:-1])
             key = str(path[-1])
-            unknown.append(UnknownKey(key, tree.line(path), nearest(key, known), known))
-        values = _without(values, extra)
+            unknown.append(UnknownKey(key, tree.line(path), nearest(key, known), known, path))
+        values = without(values, extra)
 
 
 def nearest(word: str, known: Sequence[str], at_least: float = NEAR) -> str | None:
@@ -371,17 +372,31 @@ def _models(annotation: Any) -> Iterator[type[Settings]]:
         yield from _models(part)
 
 
-def _without(values: Any, paths: Sequence[Path]) -> Any:
+def without(values: Any, paths: Sequence[Path]) -> Any:
+    """Return settings without some of their keys.
+
+    Parameters
+    ----------
+    values : dict, list or plain value
+        The settings, or a part of them.
+    paths : sequence of tuple
+        Keys and item numbers of what is left out, outermost first.
+
+    Returns
+    -------
+    dict, list or plain value
+        The rest.
+    """
     drop = {path[0] for path in paths if len(path) == 1}
     if isinstance(values, dict):
         return {
-            key: _without(value, [path[1:] for path in paths if path[0] == key])
+            key: without(value, [path[1:] for path in paths if path[0] == key])
             for key, value in values.items()
             if key not in drop
         }
     if isinstance(values, list):
         return [
-            _without(value, [path[1:] for path in paths if path[0] == number])
+            without(value, [path[1:] for path in paths if path[0] == number])
             for number, value in enumerate(values)
         ]
     return values

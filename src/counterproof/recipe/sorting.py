@@ -33,6 +33,9 @@ LONGEST_TITLE = 120
 JUDGED = 40
 """Lines under a heading by which it is judged: assumed, more than a part of a recipe has."""
 
+_TITLE_BEFORE = 3  # items before a list of ingredients in which its title is looked for
+_TITLE_WORDS = 8
+
 _INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
 
 
@@ -48,6 +51,7 @@ class Sorted:
     intro: list[str] = field(default_factory=list)
     notes: list[str] = field(default_factory=list)
     differing: list[int] = field(default_factory=list)  # lines of the file that say another yield
+    again: int | None = None  # line of the file at which a second recipe seems to begin
 
 
 def sorted_parts(
@@ -90,11 +94,34 @@ class _Sorter:
         first = self._title()
         self.unmeasured = self._unmeasured_list(0 if first is None else first + 1)
         for place in range(len(self.found)):
-            if place != first:
-                self._sort(place)
+            if place == first:
+                continue
+            before = self.state
+            self._sort(place)
+            if self.state == "ingredients" != before and self.out.again is None:
+                self._look_back(place, first)
         if self.pending:
             self._aside(self.pending)
         return self.out
+
+    def _look_back(self, place: int, first: int | None) -> None:
+        """Note where another title stands before ingredients that begin anew after a method."""
+        if not self.out.steps:
+            return
+        level = 1 if first is None else max(1, self.found[first].level)
+        for at in range(place, max(place - 1 - _TITLE_BEFORE, 0), -1):
+            item = self.found[at]
+            if item.literal or self._said(at) or opens(item.text) or names_section(item.text):
+                continue
+            if item.sign in {"heading", "bold"}:
+                titled = item.level <= level
+            else:
+                short = item.sign == "plain" and item.gap and len(item.text.split()) <= _TITLE_WORDS
+                ends = item.text.endswith((".", ":", "!"))
+                titled = at < place and short and not ends and not looks_like_amount(item.text)
+            if titled:
+                self.out.again = item.at
+            return
 
     def _opened(self, item: Item) -> str:
         if item.literal or item.sign in {"bullet", "number"}:

@@ -93,6 +93,15 @@ def read_text(
         Mark("doubt", "other-yield", f"Line {at} says another yield than what came before it.")
         for at in parts.differing
     ]
+    if parts.again is not None:
+        marks.append(
+            Mark(
+                "doubt",
+                "several-recipes",
+                f"At line {parts.again} a second recipe seems to begin; all is read as one. Put it "
+                "into a file of its own, or name it as a part of this dish: “For the …”.",
+            )
+        )
     if not parts.steps:
         marks.append(no_method())
     return Recipe(
