@@ -10,6 +10,7 @@ import numpy as np
 
 from counterproof.deriving.terms import (
     AGREES,
+    SHARE,
     exactly,
     of_amount,
     of_product,
@@ -211,7 +212,7 @@ def _bought(item: Item, part: Constituent, mass: Derivation, tables: Tables) -> 
     row = tables.edible.get(part.food.id)
     source, locator = told_by(row.provenance if row is not None else None)
     says = "share of what is bought that is eaten"
-    return [*terms, Term(says, exactly(1 / eaten), "", source, locator, "÷")]
+    return [*terms, Term(says, exactly(1 / eaten), SHARE, source, locator, "÷")]
 
 
 def energy_amounts(parts: Sequence[ItemFootprint], known: Sequence[Derivation]) -> list[list[Term]]:

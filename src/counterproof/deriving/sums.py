@@ -8,7 +8,7 @@ from typing import Final
 
 from counterproof.comparison.paired import Pair
 from counterproof.costing import Cost
-from counterproof.deriving.terms import AGREES, exactly, told_by
+from counterproof.deriving.terms import AGREES, SHARE, exactly, told_by
 from counterproof.draws import Range
 from counterproof.footprint.model import Footprint, ItemFootprint
 from counterproof.numerals import CO2E
@@ -180,7 +180,7 @@ def comparison(
             f"share:{pair.a}",
             f"{name}: share of draws in which it is the lower one",
             exactly(pair.share_a_lower),
-            "",
+            SHARE,
             (
                 how,
                 Term(

@@ -18,6 +18,12 @@ from counterproof.ways import Way, along
 AGREES: Final = 1e-9
 """Relative difference below which a working is the number it leads to: rounding of floats. [1]"""
 
+SHARE: Final = "share"
+"""Unit of a number from 0 to 1 that people read in per cent."""
+
+_SHARES: Final = frozenset({"edible", "given", "share of", "efficiency", "filled", "left in it"})
+"""Kinds of ways that are shares."""
+
 _NORMAL_95: Final = 1.6448536269514722
 """95th percentile of the standard normal distribution. [1]"""
 
@@ -198,12 +204,12 @@ def of_way(way: Way, *, first: bool = False) -> Term:
         In words. [unit of the way]
     """
     source, locator = told_by(way.told)
-    unit = way.unit
+    unit = SHARE if way.kind in _SHARES else way.unit
     if way.kind == "written" and way.what != "piece":
         unit = way.what
     says = _WORDS[way.kind].format(what=way.what)
     if way.kind == "unit" and way.unit == "kg" and MEASURES.get(way.what) == "mass":
-        says = f"kilograms in one {way.what}"
+        says = f"one {way.what}"
     elif way.kind == "packs" and way.what:
         says = f"how many of them ({way.what})"
     if first and not way.divides:

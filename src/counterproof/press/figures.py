@@ -1,0 +1,138 @@
+"""A number of the proof as every surface prints it: its digits, its unit, its interval.
+
+Card, stills, colophon, script notes and tables all take the text of a number from here, by the
+key of its derivation, so that no number is rounded in two ways.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from counterproof import numerals
+from counterproof.draws import Range
+from counterproof.numerals import CO2E, SPACE, Shown
+from counterproof.press.giving import money
+from counterproof.proof import Derivation, Edition, Term
+
+_PLAIN: Final = ("ratio", "per", "nutrition")
+"""Kinds of numbers that are told without an interval, to two digits, wherever they stand."""
+
+
+def derived(edition: Edition, key: str) -> Derivation | None:
+    """Return the derivation of a number.
+
+    Parameters
+    ----------
+    edition : Edition
+        The proof.
+    key : str
+        Which number.
+
+    Returns
+    -------
+    Derivation or None
+        None where the proof holds no such number.
+    """
+    number = edition.number_of(key)
+    return None if number is None else edition.derivations[number - 1]
+
+
+def text_of(derivation: Derivation, middle: str) -> str:
+    """Return a number with its unit and its interval, as it is printed everywhere.
+
+    Parameters
+    ----------
+    derivation : Derivation
+        Of the number.
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+
+    Returns
+    -------
+    str
+        Such as "0.64 kg CO₂e (0.41–1.0)".
+    """
+    kind = derivation.key.partition(":")[0]
+    value, unit = derivation.value, derivation.unit
+    if kind == "cost":
+        return money(value, unit, middle)
+    if kind in _PLAIN:
+        return _with_unit(numerals.plain(value.mean), unit.replace("/", " per ", 1))
+    return value_text(value, unit, middle)
+
+
+def term_text(term: Term, edition: Edition) -> str:
+    """Return the value of a step of a working, as the number it opens is printed.
+
+    Parameters
+    ----------
+    term : Term
+        The step.
+    edition : Edition
+        The proof it belongs to.
+
+    Returns
+    -------
+    str
+        Empty where it only tells.
+    """
+    if term.value is None:
+        return ""
+    opened = derived(edition, term.opens) if term.opens else None
+    if opened is not None and opened.value == term.value and opened.unit == term.unit:
+        return text_of(opened, edition.middle)
+    return value_text(term.value, term.unit, edition.middle)
+
+
+def value_text(value: Range, unit: str, middle: str) -> str:
+    """Return a value with the digits it deserves in its unit.
+
+    Parameters
+    ----------
+    value : Range
+        Mean and percentiles; without width where it is exact. [`unit`]
+    unit : str
+        As derivations name it; "share" is read in per cent.
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+
+    Returns
+    -------
+    str
+        Middle, unit and interval.
+    """
+    if unit == "share":
+        return _share_text(value, middle)
+    ranged = _RANGED.get(unit)
+    if ranged is not None and value.p05 != value.p95:
+        return ranged(value, middle).text
+    if unit.startswith(CO2E) or value.p05 != value.p95:
+        return numerals.shown(value, middle, unit).text
+    if unit == "kg" and abs(value.mean) < 1:
+        return _with_unit(_exactly(1000 * value.mean), "g")
+    return _with_unit(_exactly(value.mean), unit)
+
+
+_RANGED: Final[dict[str, Callable[[Range, str], Shown]]] = {
+    "kg": numerals.mass,
+    "kWh": numerals.energy,
+}
+
+
+def _share_text(value: Range, middle: str) -> str:
+    told = numerals.percent(numerals.middle_value(value, middle))
+    if value.p05 == value.p95:
+        return told
+    ends = (numerals.percent(value.p05), numerals.percent(value.p95))
+    return f"{told}{SPACE}({' to '.join(ends)})"
+
+
+def _exactly(value: float) -> str:
+    """A number that is what it is: whole where it is whole, else three digits without idle zeros."""
+    text = numerals.count(value)
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def _with_unit(text: str, unit: str) -> str:
+    return f"{text}{SPACE}{unit}" if unit else text
