@@ -371,3 +371,30 @@ def leader(inks: Inks = PAGE) -> str:
         height="100%",
         aria_hidden="true",
     )
+
+
+def in_frame(inside: str, *, width: float, height: float) -> str:
+    """Return drawings made for a place of any size, set into one of a given size.
+
+    Parameters
+    ----------
+    inside : str
+        SVG whose widths and places may be per cent.
+    width : float
+        Width of the frame, > 0. [px]
+    height : float
+        Height of the frame, > 0. [px]
+
+    Returns
+    -------
+    str
+        SVG that stands on its own, for a file or the typesetter.
+    """
+    return tag(
+        "svg",
+        inside,
+        xmlns="http://www.w3.org/2000/svg",
+        width=width,
+        height=height,
+        viewBox=f"0 0 {rounded(width)} {rounded(height)}",
+    )

@@ -1,0 +1,141 @@
+"""The recipe card as a self-contained page and as plain text, from the same copy as on paper."""
+
+from __future__ import annotations
+
+import textwrap
+from importlib.resources import files
+from typing import Final
+
+from jinja2 import Environment, StrictUndefined
+from markupsafe import Markup
+
+from counterproof.forme import Forme
+from counterproof.press import drawing, hatching, intervals
+from counterproof.press.card_copy import CardCopy, LineCopy
+from counterproof.press.fonts import font_faces
+
+WIDTH: Final = 72
+"""Characters of a line of plain text: what fits a mail."""
+
+_STYLE_GOES_HERE: Final = "/* faces and style */"
+_WEIGHT, _US = 9, 16  # columns of the plain text
+
+
+def card_page(copy: CardCopy, forme: Forme) -> str:
+    """Return the card as a page that needs nothing else.
+
+    Parameters
+    ----------
+    copy : CardCopy
+        Its words.
+    forme : Forme
+        The episode, for the drawings.
+
+    Returns
+    -------
+    str
+        HTML, complete without scripts.
+    """
+    edition = forme.edition
+    scale = intervals.common_scale([edition.serving])
+    strip = hatching.stage_strip(
+        edition.stages, edition.middle, title=copy.footprint, description=copy.strip_told
+    )
+    page = (
+        Environment(
+            autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+        )
+        .from_string(_part("card.html.j2"))
+        .render(
+            card=copy,
+            cross=_set_in(drawing.registration_cross()),
+            signs={level: _set_in(drawing.sign(level)) for level in ("doubt", "fault")},
+            axis=_set_in(intervals.axis(scale, title=copy.footprint)),
+            interval=_set_in(
+                intervals.interval(
+                    scale, edition.serving, edition.middle, title=copy.interval_told, y="50%"
+                )
+            ),
+            strip=_set_in(strip),
+            key=[(_set_in(hatching.swatch(stage.stage)), stage) for stage in copy.stages],
+        )
+    )
+    faces = font_faces("".join(sorted(set(page))))
+    return page.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('card.css')}", 1)
+
+
+def _set_in(drawn: str) -> Markup:
+    """A drawing as it is put into the page: the drawer has escaped every word in it."""
+    return Markup(drawn)  # noqa: S704 (our own drawing, its words escaped by the drawer)
+
+
+def _part(name: str) -> str:
+    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")
+
+
+def card_text(copy: CardCopy) -> str:
+    """Return the card as plain text.
+
+    Parameters
+    ----------
+    copy : CardCopy
+        Its words.
+
+    Returns
+    -------
+    str
+        Lines of `WIDTH` characters at most, unless a single word is longer.
+    """
+    told = [copy.title.upper(), "", *_filled(copy.yields), *_filled(copy.times), ""]
+    told += [copy.ingredients, "-" * len(copy.ingredients)]
+    for part in copy.lines:
+        told += ["", part.heading] if part.heading else []
+        for line in part.rows:
+            if isinstance(line, LineCopy):
+                told += _row(line, copy)
+    told += ["", copy.method, "-" * len(copy.method)]
+    for part in copy.steps:
+        told += ["", part.heading] if part.heading else []
+        for step in part.rows:
+            if not isinstance(step, LineCopy):
+                told += _filled(step.words, f"{step.number:>2}. ", "    ")
+                told += _filled(f"[{step.facts}]", "    ", "    ") if step.facts else []
+    for name, sentences in (copy.keeping, copy.care, copy.allergens):
+        if sentences:
+            told += ["", name]
+            for one in sentences:
+                told += _filled(one, "- ", "  ")
+    number = f" [{copy.number}]" if copy.number is not None else ""
+    told += ["", copy.footprint, *_filled(f"{copy.value}{number}; {copy.interval}.")]
+    widest = max((len(stage.name) for stage in copy.stages), default=0)
+    told += [
+        f"  {hatching.letter(stage.stage)} {stage.name:<{widest}}  {stage.value}"
+        for stage in copy.stages
+    ]
+    told += [
+        "",
+        *(line for one in copy.open for line in _filled(one)),
+        *_filled(" ".join(copy.small)),
+    ]
+    return "\n".join(told).rstrip() + "\n"
+
+
+def _row(line: LineCopy, copy: CardCopy) -> list[str]:
+    near = "~" if line.near and line.weight else ""
+    lead = f"{near + line.weight:>{_WEIGHT}}  " if copy.weights else ""
+    lead += f"{line.us:>{_US}}  " if copy.us_measures else ""
+    sign = {"doubt": " (?)", "fault": " (!)"}.get(line.mark, "")
+    return _filled(line.words + sign, lead, " " * len(lead))
+
+
+def _filled(text: str, lead: str = "", hanging: str = "") -> list[str]:
+    if not text:
+        return []
+    return textwrap.wrap(
+        text,
+        WIDTH,
+        initial_indent=lead,
+        subsequent_indent=hanging,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
