@@ -64,7 +64,7 @@ function failed(fault) {
 function pieces(told) {
   for (const [id, html] of Object.entries(told || {})) {
     const piece = place(id);
-    if (!piece || piece.told === html) continue;
+    if (!piece || html === undefined || piece.told === html) continue;
     const inside = piece.contains(document.activeElement) && document.activeElement.dataset.why;
     piece.innerHTML = html;
     piece.told = html;
@@ -81,11 +81,15 @@ function applied(stage) {
     sign.className = "mark fault";
     words.textContent = `${stage.message} ${stage.remedy}`;
     sign.append(words);
-    galley.fault(stage.line, sign.outerHTML);
+    if (stage.line && stage.line <= galley.above) {
+      place("settings").open = true;
+      place("front-fault").innerHTML = sign.outerHTML;
+    } else galley.fault(stage.line, sign.outerHTML);
     said(words.textContent);
     document.body.dataset.stage = "fault";
     return;
   }
+  if (place("front-fault")) place("front-fault").textContent = "";
   if (stage.rows) galley.fill("read", stage.rows);
   if (stage.facts) galley.fill("facts", stage.facts);
   if (stage.right) galley.fill("right", stage.right);
@@ -213,8 +217,13 @@ async function bring(file) {
 }
 
 function wired() {
-  galley = new Galley(place("text"), place("lines"));
+  galley = new Galley(place("text"), place("lines"), place("front"));
   place("text").addEventListener("input", changed);
+  place("front")?.addEventListener("input", changed);
+  place("front")?.addEventListener("named", ({ detail }) => {
+    place("front-names").textContent = detail.length ? detail.join(", ") : "none yet";
+  });
+  place("settings")?.addEventListener("toggle", () => galley.fenced());
   place("save")?.addEventListener("click", save);
   place("keep-a-copy")?.addEventListener("click", async () => {
     try {

@@ -13,8 +13,10 @@ function element(name, style) {
 }
 
 export class Galley {
-  constructor(area, place) {
+  constructor(area, place, front = null) {
     this.area = area;
+    this.front = front;
+    this.fence = null;
     this.place = place;
     this.rows = [];
     this.lines = [];
@@ -26,6 +28,7 @@ export class Galley {
     this.leaders.setAttribute("aria-hidden", "true");
     place.parentElement.append(this.leaders);
     area.addEventListener("input", () => this.follow());
+    front?.addEventListener("input", () => this.fenced());
     document.addEventListener("selectionchange", () => this.mark());
     area.addEventListener("focus", () => this.mark());
     place.addEventListener("click", (event) => this.pressed(event));
@@ -34,29 +37,63 @@ export class Galley {
     document.fonts.ready.then(() => this.settleSoon());
   }
 
-  get text() { return this.area.value; }
+  /** The whole file: its settings, where it has any, and the text below them. */
+  get text() { return this.before + this.area.value; }
 
-  /** Puts a whole text in; with `kept` as one step that can be undone. */
-  put(text, kept = false) {
-    if (kept) {
-      this.area.focus();
-      this.area.setSelectionRange(0, this.area.value.length);
-      document.execCommand("insertText", false, text);
-    } else {
-      this.area.value = text;
-      this.follow();
-    }
+  get before() {
+    if (!this.front || (!this.front.value.trim() && !this.fence)) return "";
+    const [open, close] = this.fence || ["---\n", "---\n\n"];
+    const told = this.front.value;
+    return open + told + (told && !told.endsWith("\n") ? "\n" : "") + close;
+  }
+
+  /** Lines of the file that stand above the text. */
+  get above() { return this.before.split("\n").length - 1; }
+
+  /** Parts a file into its settings and the text below them. */
+  parted(text) {
+    const fence = this.front && text.match(/^(\s*---[ \t]*\n)([\s\S]*?)^((?:---|\.\.\.)[ \t]*\n\s*?(?:\n|(?=\S)|$))/m);
+    if (!fence || fence.index !== 0) return [null, "", text];
+    return [[fence[1], fence[3]], fence[2], text.slice(fence[0].length)];
+  }
+
+  /** Names what the settings say, so that they can stay folded. */
+  fenced() {
+    if (!this.front) return;
+    const keys = [...this.front.value.matchAll(/^([a-z_]+):/gm)].map((key) => key[1].replaceAll("_", " "));
+    this.front.dispatchEvent(new CustomEvent("named", { bubbles: true, detail: keys }));
+    this.front.style.height = "auto";
+    this.front.style.height = `${this.front.scrollHeight}px`;
+  }
+
+  /** Puts a whole text in. */
+  put(text) {
+    const [fence, front, body] = this.parted(text);
+    this.fence = fence;
+    if (this.front) this.front.value = front;
+    this.area.value = body;
+    this.fenced();
+    this.follow();
   }
 
   /** Changes only what differs, so that undo, caret and scroll stay where they are. */
   change(text) {
+    const [fence, front, body] = this.parted(text);
+    this.fence = fence;
+    if (this.front && this.front.value !== front) {
+      this.front.value = front;
+      this.front.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+    if (this.area.value !== body) this.typed(body);
+  }
+
+  typed(text) {
     const old = this.area.value;
     let head = 0;
     while (head < old.length && head < text.length && old[head] === text[head]) head += 1;
     let tail = 0;
     while (tail < old.length - head && tail < text.length - head
       && old[old.length - 1 - tail] === text[text.length - 1 - tail]) tail += 1;
-    const caret = this.area.selectionStart;
     this.area.focus({ preventScroll: true });
     this.area.setSelectionRange(head, old.length - tail);
     const put = text.slice(head, text.length - tail);
@@ -65,7 +102,6 @@ export class Galley {
       this.area.setRangeText(put, head, old.length - tail, "end");
       this.area.dispatchEvent(new Event("input", { bubbles: true }));
     }
-    return caret;
   }
 
   /** Lets the rows follow the text: the same lines keep their marks, wherever they moved to. */
@@ -124,8 +160,9 @@ export class Galley {
   /** Puts pieces beside their lines; `part` is read, facts or right, lines count from one. */
   fill(part, pieces) {
     let changed = false;
+    const above = this.above;
     for (const [at, row] of this.rows.entries()) {
-      const html = pieces[at + 1] || "";
+      const html = pieces[above + at + 1] || "";
       if (row.html[part] !== html) {
         const inside = row[part].contains(document.activeElement);
         row[part].innerHTML = html;
@@ -151,7 +188,7 @@ export class Galley {
   }
 
   fault(line, html) {
-    const at = Math.min(Math.max((line || 1) - 1, 0), this.rows.length - 1);
+    const at = Math.min(Math.max((line || 1) - 1 - this.above, 0), this.rows.length - 1);
     const row = this.rows[at];
     if (!row) return;
     row.read.innerHTML = html;
@@ -194,7 +231,7 @@ export class Galley {
     if (this.rows[at].line !== this.lines[at] || this.area.readOnly) return;
     const start = this.lines.slice(0, at).reduce((sum, line) => sum + line.length + 1, 0);
     const text = this.area.value;
-    this.change(text.slice(0, start) + words + text.slice(start + this.lines[at].length));
+    this.typed(text.slice(0, start) + words + text.slice(start + this.lines[at].length));
     const end = start + words.length;
     this.area.setSelectionRange(end, end);
   }
