@@ -127,6 +127,7 @@ def test_servings_masses_and_volumes_without_a_range() -> None:
     assert numerals.plain_mass(1.25).replace(numerals.SPACE, " ") == "1.25 kg"
     assert numerals.plain_volume(0.05).replace(numerals.SPACE, " ") == "50 ml"
     assert numerals.plain_mass(0.0035).replace(numerals.SPACE, " ") == "3.5 g"
+    assert numerals.plain_mass(0.0000366).replace(numerals.SPACE, " ") == "0.04 g"
     assert numerals.plain_volume(0.25).replace(numerals.SPACE, " ") == "250 ml"
     assert number(-0.0004, 2) == "0.00"
     assert number(float("nan"), 2) == "not finite"

@@ -279,9 +279,10 @@ def plain_mass(kg: float) -> str:
 
 
 def _as_read(value: float) -> str:
-    """Grams or millilitres as a scale or a jug shows them: tenths below ten only."""
+    """Grams or millilitres as a scale shows them: tenths below ten, hundredths below one."""
     decimals = _places_for(value, MOST_DIGITS) or 0
-    return number(value, min(decimals, 1 if abs(value) < 9.95 else 0))
+    finest = 2 if abs(value) < 0.995 else 1 if abs(value) < 9.95 else 0
+    return number(value, min(decimals, finest))
 
 
 def plain_volume(litres: float) -> str:

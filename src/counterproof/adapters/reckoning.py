@@ -21,6 +21,7 @@ from counterproof.adapters.characters import (
     ground,
     hatched,
 )
+from counterproof.adapters.packs_terminal import fizz_texts, pack_texts
 from counterproof.draws import Range
 from counterproof.marks import Mark
 from counterproof.press import footing, giving, hatching, margins, wording
@@ -112,7 +113,7 @@ def serving_heads(page: Page, title: str, scale: Scale) -> None:
     )
 
 
-def _reckoning(
+def reckoning_row(
     page: Page,
     scale: Scale,
     name: str,
@@ -120,7 +121,23 @@ def _reckoning(
     drawn: Text,
     figure: tuple[Text, ...],
 ) -> None:
-    """A row under the recipe on the scale of whole servings."""
+    """Print a row under the recipe, on the scale of whole servings or on that of the lines.
+
+    Parameters
+    ----------
+    page : Page
+        Where it is printed.
+    scale : Scale
+        The common scale.
+    name : str
+        What stands in the left margin.
+    told : sequence of Text
+        What stands in the middle.
+    drawn : Text
+        The interval.
+    figure : tuple[Text, ...]
+        The number.
+    """
     if page.wide:
         words = page.wrapped(told, page.line)
         more = max(len(words), len(figure)) - 1
@@ -155,7 +172,7 @@ def total(page: Page, edition: Edition) -> None:
     ]
     drawn = drawn_interval(page, scale, edition.serving, edition.middle)
     shown = figure(page, numerals.shown(edition.serving, edition.middle))
-    _reckoning(page, scale, edition.serving_name, told, drawn, shown)
+    reckoning_row(page, scale, edition.serving_name, told, drawn, shown)
     if edition.versions:
         page.put_line()
         _side_head(page, "Versions, on the same draws")
@@ -165,7 +182,7 @@ def total(page: Page, edition: Edition) -> None:
         page.put_line()
         _side_head(page, "Second opinion: the total in other factor sets")
     for opinion in opinions:
-        _reckoning(
+        reckoning_row(
             page,
             scale,
             f"{opinion.name} set",
@@ -183,7 +200,7 @@ def _versions(page: Page, edition: Edition, scale: Scale) -> None:
         told += [page.words(printable(remark), GREY) for remark in version.remarks]
         drawn = drawn_interval(page, scale, version.serving, middle, "o" if page.ascii else "●")
         shown = figure(page, numerals.shown(version.serving, middle))
-        _reckoning(page, scale, printable(version.name), told, drawn, shown)
+        reckoning_row(page, scale, printable(version.name), told, drawn, shown)
 
 
 def _side_head(page: Page, title: str) -> None:
@@ -227,6 +244,8 @@ def foot(page: Page, edition: Edition) -> None:
         What is shown.
     """
     side(page, "Stages", _stages(page, edition))
+    side(page, "Packs", pack_texts(page, edition))
+    side(page, "Fizz", fizz_texts(page, edition))
     side(page, "Coverage", [page.words(wording.sentence(*footing.coverage_phrases(edition)))])
     side(
         page,
@@ -319,7 +338,7 @@ def comparison(page: Page, compared: Comparison) -> None:
             amount = giving.money(cost.per_serving, cost.currency, middle)
             told.append(page.words(f"{amount} for {numerals.percent(cost.coverage)} of the mass"))
         shown = figure(page, numerals.shown(found.serving, middle))
-        _reckoning(page, scale, printable(name), told, drawn, shown)
+        reckoning_row(page, scale, printable(name), told, drawn, shown)
     servings = {name: found.serving for name, found in compared.items}
     for pair in compared.pairs:
         names = f"{printable(pair.a)} against {printable(pair.b)}"

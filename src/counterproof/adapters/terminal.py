@@ -31,12 +31,13 @@ from counterproof.adapters.reckoning import (
     figure,
     foot,
     marks_of,
+    reckoning_row,
     side,
     signs,
     total,
 )
 from counterproof.adapters.time_lines import timeline
-from counterproof.press import footing, margins, wording
+from counterproof.press import around, footing, margins, wording
 from counterproof.press.intervals import Scale, line_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof
@@ -62,6 +63,7 @@ def print_proof(edition: Edition, console: Console) -> None:
     _head(page, edition, (wording.serving_phrase(edition), wording.attention(edition)))
     scale = line_scale(edition)
     _rows(page, edition, scale)
+    _around(page, edition, scale)
     timeline(page, edition)
     total(page, edition)
     foot(page, edition)
@@ -142,14 +144,30 @@ def _rows(page: Page, edition: Edition, scale: Scale | None) -> None:
             _row(page, holder, edition, scale)
 
 
-def _heads(page: Page, title: str, heading: str, scale: Scale | None) -> None:
+def _around(page: Page, edition: Edition, scale: Scale) -> None:
+    if not edition.apart:
+        return
+    _heads(page, around.TITLE, wording.column_heading(edition), scale, "belongs to")
+    for part in edition.apart:
+        told = [page.words(around.apart_text(edition, part))]
+        shares = (around.apart_share(part), around.apart_shares(edition, part))
+        told.append(page.words(wording.sentence(*shares), GREY))
+        drawn = drawn_interval(page, scale, part.kgco2e, edition.middle)
+        shown = figure(page, numerals.shown(part.kgco2e, edition.middle))
+        name = around.NAMES.get(part.what, part.what)
+        reckoning_row(page, scale, name, told, drawn, shown)
+
+
+def _heads(
+    page: Page, title: str, heading: str, scale: Scale | None, left: str = "understood as"
+) -> None:
     page.put_line()
     if not page.wide:
         told = f"{title} ({heading})" if scale else title
         page.put_indented([page.words(told, STRONG)], 0)
         return
     columns = [
-        Column((page.words("understood as", GREY),), page.left, "right", 1),
+        Column((page.words(left, GREY),), page.left, "right", 1),
         Column((), 1, gap=1),
         Column((), 4, gap=1),
         Column((page.words(title, STRONG),), page.line),

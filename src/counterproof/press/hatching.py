@@ -1,4 +1,4 @@
-"""Printer's hatching: one pattern for each life-cycle stage, told apart without any colour.
+"""Printer's hatching: one pattern for each life-cycle stage or fate, told apart without colour.
 
 Neighbours in the life cycle differ in direction as well as in tone, so that a strip still reads
 when it is photocopied.
@@ -6,6 +6,7 @@ when it is photocopied.
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from counterproof.draws import Range
@@ -14,6 +15,8 @@ from counterproof.press.drawing import PAGE, Inks, framed, hairline, rounded, ta
 from counterproof.rows import STAGES
 
 STRIP_HEIGHT = 26.0
+PACK_HEIGHT = 18.0
+"""Heights of a strip of stages and of one of packs, of which two stand together. [px]"""
 
 _CELLS: dict[str, tuple[float, str]] = {
     # stage → side of the cell [px], strokes inside it
@@ -25,6 +28,12 @@ _CELLS: dict[str, tuple[float, str]] = {
     "home storage": (8, "M-1 -1 L9 9"),
     "cooking": (5, "M0 2.5 L5 2.5 M2.5 0 L2.5 5"),
     "end of life": (9, "M4.5 2 a2.5 2.5 0 1 0 .01 0"),
+    # fate of a pack → the same
+    "recycled": (8, "M0 3 L4 7 L8 3"),
+    "combusted": (6, "M1.5 0 L1.5 4 M4.5 2 L4.5 6"),
+    "landfilled": (6, "M0 1.5 L4 1.5 M2 4.5 L6 4.5"),
+    "composted": (8, "M2 4 L6 4 M4 2 L4 6"),
+    "digested": (8, "M2 2 L6 2 L6 6 L2 6 Z"),
 }
 _WEIGHTS = {"production": 1.5, "retail": 1.7, "transport": 1.2}
 _PRINTED = {
@@ -37,16 +46,21 @@ _PRINTED = {
     "home storage": "\\",
     "cooking": "#",
     "end of life": "o",
+    "recycled": "v",
+    "combusted": "!",
+    "landfilled": "-",
+    "composted": "+",
+    "digested": "%",
 }
 
 
 def letter(stage: str) -> str:
-    """Return the character that stands for a stage's hatching in plain type.
+    """Return the character that stands for a hatching in plain type.
 
     Parameters
     ----------
     stage : str
-        A life-cycle stage of `rows.STAGES`.
+        A life-cycle stage of `rows.STAGES` or a fate of `life_cycle_rows.FATES`.
 
     Returns
     -------
@@ -72,13 +86,15 @@ def pattern_name(stage: str) -> str:
     return f"hatching-{stage.replace(' ', '-')}"
 
 
-def patterns(inks: Inks = PAGE) -> str:
+def patterns(inks: Inks = PAGE, names: Iterable[str] = STAGES) -> str:
     """Return the definitions of every stage's pattern, once for a page or a drawing.
 
     Parameters
     ----------
     inks : Inks
         Colours and face.
+    names : iterable of str
+        Stages, or fates of packs.
 
     Returns
     -------
@@ -86,7 +102,7 @@ def patterns(inks: Inks = PAGE) -> str:
         SVG.
     """
     made = []
-    for stage in STAGES:
+    for stage in names:
         side, strokes = _CELLS[stage]
         drawn = tag(
             "path",
@@ -115,7 +131,7 @@ def swatch(stage: str, inks: Inks = PAGE) -> str:
     Parameters
     ----------
     stage : str
-        A life-cycle stage of `rows.STAGES`.
+        A life-cycle stage of `rows.STAGES` or a fate of `life_cycle_rows.FATES`.
     inks : Inks
         Colours and face.
 
@@ -218,6 +234,29 @@ def stage_strip(
         height=STRIP_HEIGHT + 1,
         css_class="strip",
     )
+
+
+def fate_strip(fates: Sequence[tuple[str, float]], inks: Inks = PAGE) -> str:
+    """Return hatched fields end to end, for a strip that others are set against.
+
+    Parameters
+    ----------
+    fates : sequence of (str, float)
+        Fates of `life_cycle_rows.FATES` with the width of each. [share of the drawing]
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    str
+        SVG elements with the patterns they need.
+    """
+    made = [patterns(inks, [name for name, _ in fates])]
+    start = 0.0
+    for name, width in fates:
+        made.append(_field(_share(start), _share(width), name, inks, height=PACK_HEIGHT))
+        start += width
+    return "".join(made)
 
 
 def _share(part: float) -> str:

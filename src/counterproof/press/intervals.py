@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from counterproof.draws import Range
 from counterproof.numerals import middle_value, number
 from counterproof.press.drawing import PAGE, Inks, framed, hairline, label, rounded, stroke, tag
-from counterproof.proof import Edition, LineProof, StepProof
+from counterproof.proof import ApartProof, Edition, LineProof, StepProof
 
 MOST_TICKS = 5
 EDGE = 0.03
@@ -93,7 +93,7 @@ def common_scale(values: Iterable[Range], most_ticks: int = MOST_TICKS) -> Scale
 
 
 def line_scale(edition: Edition) -> Scale:
-    """Return the one scale on which every line and step of the proof is drawn.
+    """Return the one scale on which all that adds up to the serving is drawn.
 
     Parameters
     ----------
@@ -105,7 +105,11 @@ def line_scale(edition: Edition) -> Scale:
     Scale
         The scale of the right margin.
     """
-    holders: list[LineProof | StepProof] = [*edition.lines, *edition.steps]
+    holders: list[LineProof | StepProof | ApartProof] = [
+        *edition.lines,
+        *edition.steps,
+        *edition.apart,
+    ]
     return common_scale(holder.kgco2e for holder in holders if holder.kgco2e is not None)
 
 

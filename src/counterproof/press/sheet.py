@@ -14,19 +14,25 @@ from jinja2 import Environment, StrictUndefined
 
 from counterproof import numerals
 from counterproof.press import (
+    around,
     drawing,
     footing,
     giving,
     intervals,
     margins,
+    packs,
     times,
     wording,
 )
 from counterproof.press.fonts import font_faces
 from counterproof.press.plain_text import printable
 from counterproof.press.setting import (
+    apart_rows,
+    fate_key,
+    fizz_rows,
     line_row,
     opinion_rows,
+    pack_strips,
     sections,
     set_in,
     stage_key,
@@ -57,6 +63,7 @@ def sheet(edition: Edition) -> str:
     """
     scale = intervals.line_scale(edition)
     serving = intervals.serving_scale(edition)
+    packed = packs.report_of(edition)
     page = (
         Environment(
             autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
@@ -76,6 +83,11 @@ def sheet(edition: Edition) -> str:
             total=total_row(edition, serving),
             versions=version_rows(edition, serving),
             opinions=opinion_rows(edition, serving),
+            apart=apart_rows(edition, scale),
+            gas=fizz_rows(edition, serving),
+            packed=packed,
+            pack_strips=() if packed is None else pack_strips(packed),
+            fate_key=() if packed is None else fate_key(packed),
             strip=strip(edition),
             key=stage_key(edition),
             timeline=time_bars(edition),
@@ -85,7 +97,9 @@ def sheet(edition: Edition) -> str:
             ],
             footing=footing,
             giving=giving,
+            around=around,
             margins=margins,
+            packs=packs,
             wording=wording,
             numerals=numerals,
             cross=set_in(drawing.registration_cross()),
