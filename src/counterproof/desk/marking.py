@@ -267,7 +267,7 @@ class Marker:
             return {
                 "stage": "valued",
                 "revision": asked.revision,
-                **valued_stage(edition, reading),
+                **valued_stage(asked.text, edition, reading),
             }
         self._editions[asked.leaf.name] = edition
         return {"stage": "beside", "revision": asked.revision, **beside_stage(edition, order)}

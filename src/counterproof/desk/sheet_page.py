@@ -6,7 +6,8 @@ that have changed. Lines are named by their line in the file, since that is what
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
 from typing import Any, Final
 
 from counterproof import numerals
@@ -27,6 +28,7 @@ from counterproof.press.setting import (
 )
 from counterproof.proof import Edition, LineProof, StepProof
 from counterproof.reading.model import Reading
+from counterproof.recipe.markup import file_lines, items
 from counterproof.recipe.model import WrittenLine
 from counterproof.recipe.text import settle
 from counterproof.rows import Tables
@@ -83,11 +85,13 @@ def read_stage(text: str, reading: Reading, tables: Tables, streams: Streams) ->
     return {"rows": rows}
 
 
-def valued_stage(edition: Edition, reading: Reading) -> dict[str, Any]:
+def valued_stage(text: str, edition: Edition, reading: Reading) -> dict[str, Any]:
     """Return what every line and step adds, the scale it stands on, and the total.
 
     Parameters
     ----------
+    text : str
+        The recipe's text.
     edition : Edition
         The proof without its versions.
     reading : Reading
@@ -102,6 +106,7 @@ def valued_stage(edition: Edition, reading: Reading) -> dict[str, Any]:
     scale = intervals.line_scale(edition)
     lines = {line.written.number: line for line in reading.lines}
     steps = {step.written.number: step for step in reading.steps}
+    ends = _ends(text, [one.written for one in (*reading.lines, *reading.steps)])
     facts: dict[int, str] = {}
     right: dict[int, str] = {}
     for line in edition.lines:
@@ -109,12 +114,12 @@ def valued_stage(edition: Edition, reading: Reading) -> dict[str, Any]:
         more = [mark for mark in line.marks if mark not in read.marks]
         source = footing.source_number(edition, line.source)
         _put(facts, read.written, macro(_ROWS, "line_facts", line, source, more))
-        _put(right, read.written, _right(line, scale, edition.middle))
+        _put(right, ends.get(read.written, read.written), _right(line, scale, edition.middle))
     for step in edition.steps:
         done = steps[step.number]
         more = [mark for mark in step.marks if mark not in done.marks]
         _put(facts, done.written, macro(_ROWS, "step_facts", step, more, edition.middle))
-        _put(right, done.written, _right(step, scale, edition.middle))
+        _put(right, ends.get(done.written, done.written), _right(step, scale, edition.middle))
     return {
         "facts": facts,
         "right": right,
@@ -180,6 +185,28 @@ def _settled(text: str, written: WrittenLine, marks: Iterable[Mark]) -> dict[str
     if at is None:
         return {}
     return {choice: settle(text, at, choice).split("\n")[at - 1] for choice in choices}
+
+
+def _ends(text: str, lines: Sequence[WrittenLine]) -> dict[WrittenLine, WrittenLine]:
+    """Each line that runs on over several lines of the file, as it stands on the last of them."""
+    rows = file_lines(text)
+    begins = {line.at for line in lines}
+    found = {}
+    for line in lines:
+        if line.at is None:
+            continue
+        last = line.at
+        while last < len(rows) and last + 1 not in begins and _runs_on(rows[last]):
+            last += 1
+        if last != line.at:
+            found[line] = replace(line, at=last)
+    return found
+
+
+def _runs_on(row: str) -> bool:
+    """Whether a line of the file only goes on with what stands above it."""
+    told = items([row])
+    return bool(told) and told[0].sign == "plain"
 
 
 def _put(rows: dict[int, str], written: WrittenLine, html: str) -> None:

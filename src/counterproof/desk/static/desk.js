@@ -236,20 +236,29 @@ function wired() {
   place("bring")?.addEventListener("change", (event) => bring(event.target.files[0]));
 }
 
+/** What a page that is no text shares with those that are. */
+const shared = { ask, state, said, notice, failed, place, view };
+
 async function opened() {
-  const page = { "/script": "script" }[location.pathname] || "recipe";
+  const page = location.pathname.slice(1) || "recipe";
   const asked = new URLSearchParams(location.search).get("name");
   const answer = await ask(`/leaf/${page}${asked ? `?name=${encodeURIComponent(asked)}` : ""}`);
   const told = await answer.json();
   place("leaf").innerHTML = told.html;
   document.title = `${told.title}: the desk`;
   Object.assign(view, { what: page, name: told.name, over: told.over, saved: told.saved, readOnly: told.read_only, revision: 0 });
-  wired();
-  galley.put(told.text);
-  stand();
   place("evening")?.addEventListener("change", (event) => {
     location.search = `?name=${encodeURIComponent(event.target.value)}`;
   });
+  if (page !== "recipe" && page !== "script") {
+    const { laidOut } = await import(`/static/${page}.js`);
+    await laidOut(told, shared);
+    document.body.dataset.stage = "beside";
+    return;
+  }
+  wired();
+  galley.put(told.text);
+  stand();
   if (told.drafted) {
     const behind = told.now !== told.over;
     notice("drafted", behind

@@ -23,6 +23,7 @@ export class Galley {
     this.told = [];
     this.current = -1;
     this.asked = 0;
+    this.verdicts = place.closest(".words") !== null;
     this.leaders = document.createElementNS("http://www.w3.org/2000/svg", "svg");
     this.leaders.setAttribute("class", "leaders");
     this.leaders.setAttribute("aria-hidden", "true");
@@ -147,7 +148,7 @@ export class Galley {
     mirror.append(text);
     const right = element("div", "right");
     node.append(left, mirror, right);
-    const row = { node, left, read, facts, text, right, html: {}, shift: 0 };
+    const row = { node, left, read, facts, text, right, html: {}, shift: { left: 0, right: 0 } };
     this.write(row, line);
     return row;
   }
@@ -244,21 +245,32 @@ export class Galley {
   /** Sets the notes below each other where they would overlap, and leads each back to its line. */
   settle() {
     const narrow = matchMedia("(max-width:46rem)").matches;
-    const told = this.rows.filter((row) => row.html.read || row.html.facts);
-    const sizes = told.map((row) => ({ row, top: row.node.offsetTop, height: row.left.offsetHeight }));
-    let free = -Infinity;
+    const told = this.rows.filter((row) => row.html.read || row.html.facts || row.html.right);
+    const sizes = told.map((row) => ({
+      row,
+      top: row.node.offsetTop,
+      left: row.left.offsetHeight,
+      right: this.verdicts ? row.right.offsetHeight : 0,
+      sign: row.left.querySelector(".mark.doubt, .mark.fault")?.offsetTop || 0,
+    }));
+    const free = { left: -Infinity, right: -Infinity };
     let lowest = 0;
     const strokes = [];
-    for (const { row, top, height } of sizes) {
-      const at = narrow ? top : Math.max(top, free);
-      const shift = at - top;
-      if (shift !== row.shift) {
-        row.shift = shift;
-        row.left.style.transform = shift ? `translateY(${shift}px)` : "";
+    for (const { row, top, left, right, sign } of sizes) {
+      for (const [side, height] of [["left", left], ["right", right]]) {
+        if (side === "right" && !this.verdicts) continue;
+        const shift = narrow ? 0 : Math.max(top, free[side]) - top;
+        if (shift !== (row.shift[side] || 0)) {
+          row.shift[side] = shift;
+          row[side].style.transform = shift ? `translateY(${shift}px)` : "";
+        }
+        if (height) free[side] = top + shift + height + APART;
+        lowest = Math.max(lowest, top + shift + height);
       }
-      if (height) free = at + height + APART;
-      lowest = Math.max(lowest, at + height);
-      if (!narrow && height) strokes.push({ from: top, to: at, pressing: row.node.classList.contains("pressing"), current: row.node.classList.contains("current") });
+      if (!narrow && left) {
+        const is = (name) => row.node.classList.contains(name);
+        strokes.push({ from: top, to: top + row.shift.left + sign, pressing: is("pressing"), current: is("current") });
+      }
     }
     const inside = this.place.offsetHeight;
     this.place.parentElement.style.paddingBottom = narrow || lowest <= inside ? "" : `${lowest - inside + 8}px`;
