@@ -18,7 +18,7 @@ from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.errors import OutOfRange
 from counterproof.kitchen_physics import WATER
 from counterproof.marks import Mark
-from counterproof.physics import hob, kettle, microwave, oven, steady_power
+from counterproof.physics import hob, kettle, microwave, oven, steady_power, water
 from counterproof.physics.answer import Answer
 from counterproof.physics.heating import Contents
 from counterproof.physics.questions_dry_heat import Cavity, bake, fry
@@ -154,12 +154,13 @@ class Cooking:
         done = simmer(contents, seconds, hard=rolling, ring=ring, place=self.scene.place)
         self._note(number, done)
         spread = c.ROLLING if rolling else c.HOLDING[covered]
-        kwh = Product(_per_minute(done.result["power_w"]), (minutes,)).times(
+        watts, evaporating = _as_this_pot_loses(done, self.scene.reading.kitchen.simmer_loss)
+        kwh = Product(_per_minute(watts), (minutes,)).times(
             _deviation(f"holding|{process.kind}|{covered}", spread), self._hob()
         )
-        way = (*self._through_hob("kept hot", _kilowatts(done.result["power_w"]), "kW"), *_AN_HOUR)
+        way = (*self._through_hob("kept hot", _kilowatts(watts), "kW"), *_AN_HOUR)
         self._use(named(process), self._carrier(), kwh, number, "hob", way)
-        rate = float(np.mean(done.result["evaporation_kg_per_h"])) / 60
+        rate = 60 * evaporating
         off = _deviation(
             f"boil-off|{process.kind}|{covered}", spread if rolling else c.BOIL_OFF[covered]
         )
@@ -352,6 +353,15 @@ class Cooking:
                 self.taken.marks.append((number, Mark("doubt", flag.name, flag.message)))
             else:
                 self.taken.told[f"Cooking: {flag.message}"] = None
+
+
+def _as_this_pot_loses(done: Answer, loss: float) -> tuple[float, float]:
+    """Power taken [W] and water lost [kg/s] where a kitchen's pots lose `loss` times the model."""
+    watts = float(np.mean(done.result["power_w"]))
+    evaporating = float(np.mean(done.result["evaporation_kg_per_h"])) / 3600
+    efficiency = float(np.mean(done.result["into_pot_w"])) / watts
+    latent = float(water.latent_heat(ZERO_CELSIUS + float(np.mean(done.result["celsius"]))))
+    return watts + (loss - 1.0) * evaporating * latent / efficiency, loss * evaporating
 
 
 def _deviation(key: str, constant: Sourced) -> Parameter:

@@ -62,7 +62,7 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
         if straining is not None:
             gone += parted(scene, step, straining)
     leaving = [*cooking.taken.leaving, *gone]
-    served = _serving_mass(reading, leaving)
+    served = mass_of_serving(reading, leaving)
     cooled = () if verdicts is None else coolings(scene, leaving, verdicts)
     said = step_verdicts(reading)
     keeps = kept_of(reading)
@@ -107,8 +107,21 @@ def _assumed(reading: Reading, gone: Sequence[Leaving]) -> tuple[str, ...]:
     return tuple(said)
 
 
-def _serving_mass(reading: Reading, leaving: Sequence[Leaving]) -> tuple[Product, ...]:
-    """One serving as eaten: what went in less what left, over the servings."""
+def mass_of_serving(reading: Reading, leaving: Sequence[Leaving]) -> tuple[Product, ...]:
+    """One serving as eaten: what went in less what left, over the servings.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    leaving : sequence of Leaving
+        What left the pot.
+
+    Returns
+    -------
+    tuple of Product
+        Parts of a sum, those that left below zero. [kg]
+    """
     parts = tuple(
         part.mass.scaled(1 / reading.serves)
         for line in reading.lines

@@ -42,6 +42,9 @@ class Kitchen:
         Grid and waste fates: uk, us, eu, world, or a country by its three letters (ISO 3166).
     hob, hob_watts : HobKind and float
         Kind, and power of the ring in use. [W]
+    simmer_loss : float
+        How much water a kept-hot pot loses here against the model, from batches; 1 as modelled.
+        [1]
     oven : OvenKind
         Kind.
     altitude_m : float
@@ -80,6 +83,7 @@ class Kitchen:
     region: str = "world"
     hob: HobKind = "ceramic"
     hob_watts: float = 2000.0
+    simmer_loss: float = 1.0
     oven: OvenKind = "fan"
     altitude_m: float = 0.0
     room_celsius: float = 20.0
@@ -137,6 +141,7 @@ DEFAULTS: Final[tuple[Default, ...]] = (
         "hob", "hob: ceramic", "assumed", "between solid plate and induction in what it wastes"
     ),
     Default("hob_watts", "hob power: 2 kW", "assumed", "a large electric ring on full"),
+    Default("simmer_loss", "loss at a simmer: as modelled", "choice", "no batch has told otherwise"),
     Default("oven", "oven: fan", "assumed", "the kind most built-in ovens have"),
     Default("altitude_m", "altitude: 0 m", "choice", "sea level, as tables are printed for it"),
     Default("room_celsius", "room: 20 °C", "assumed", "a heated room"),

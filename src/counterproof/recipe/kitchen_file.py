@@ -102,6 +102,7 @@ class Hob(Settings):
 
     kind: Annotated[str, one_of(*HOBS)] | None = None
     power: Annotated[float, _quantity("power", 100, 20_000, "100 W to 20 kW")] | None = None
+    simmer_loss: Annotated[Number, between(0.1, 10, "times the model")] | None = None
 
 
 class Oven(Settings):
@@ -285,6 +286,7 @@ def _fields(said: KitchenSettings) -> dict[str, Any]:
     }  # fmt: skip
     fields["hob"] = said.hob and said.hob.kind
     fields["hob_watts"] = said.hob and said.hob.power
+    fields["simmer_loss"] = said.hob and said.hob.simmer_loss
     fields["oven"] = said.oven and said.oven.kind
     fields["gas"] = said.fizz and said.fizz.gas
     fields["fizz_litres"] = said.fizz and said.fizz.litres
