@@ -7,10 +7,12 @@ results of the use cases; the modules of `press` turn it into files and calculat
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any, Literal
 
 from counterproof.proof import Edition
+from counterproof.script_proof import ScriptProof
 
 Paper = Literal["a5", "a4", "letter", "index"]
 Measures = Literal["metric", "us", "both"]
@@ -123,6 +125,25 @@ class Card:
     makes: str = ""
 
 
+@dataclass(frozen=True, slots=True)
+class Appointment:
+    """What the plan of a recipe asks of a day.
+
+    Parameters
+    ----------
+    does : {"cook", "freeze", "thaw", "eat"}
+        Cook; freeze by then; start thawing; eat by then.
+    day : str
+        ISO 8601.
+    told : tuple of str
+        What the tables say of the stay that ends or begins, and whom to ask.
+    """
+
+    does: Literal["cook", "freeze", "thaw", "eat"]
+    day: str
+    told: tuple[str, ...] = ()
+
+
 @dataclass(frozen=True)
 class Forme:
     """One episode, ready for the press.
@@ -139,6 +160,16 @@ class Forme:
         How the card is cut and measured.
     card : Card
         Lines and steps measured out for it.
+    script : ScriptProof or None
+        The script as it will be said; None where the episode has none.
+    results : mapping
+        The results in their JSON form, as `footprint --json` gives them.
+    matrices : mapping of str to str
+        File → content: the product system for an LCA engine.
+    linked_data : mapping
+        The recipe as schema.org data, read back equal.
+    appointments : tuple of Appointment
+        The plan on the calendar.
     """
 
     edition: Edition
@@ -146,3 +177,8 @@ class Forme:
     language: str = "en"
     trim: Trim = Trim()
     card: Card = Card()
+    script: ScriptProof | None = None
+    results: Mapping[str, Any] = field(default_factory=dict)
+    matrices: Mapping[str, str] = field(default_factory=dict)
+    linked_data: Mapping[str, Any] = field(default_factory=dict)
+    appointments: tuple[Appointment, ...] = ()

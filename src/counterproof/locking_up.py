@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from counterproof.calendar_days import appointments
 from counterproof.draws import Streams
+from counterproof.footprint.matrices import product_system
 from counterproof.forme import Forme, Trim
+from counterproof.galley import script_set
 from counterproof.measured_out import measured_out
-from counterproof.use_cases import Workbench, mark, proof
-from counterproof.vetting_cases import Episode
+from counterproof.proof import Edition, SourceLine
+from counterproof.recipe.schema_org import to_json_ld
+from counterproof.script_proof import ScriptProof
+from counterproof.use_cases import Workbench, assessed, proof_of, results
+from counterproof.vetting_cases import Episode, material_of, vetted_script
 
 
 @dataclass(frozen=True)
@@ -61,11 +67,44 @@ def locked_up(
     Forme
         Everything the press needs.
     """
-    order = manuscript.episode.order
+    base = assessed(manuscript.episode.order, bench, streams)
+    edition = proof_of(base, bench, streams, date=date)
+    script, edition = _script(manuscript, bench, streams, edition)
     return Forme(
-        edition=proof(order, bench, streams, date=date),
+        edition=edition,
         date=date,
         language=language,
         trim=trim or Trim(),
-        card=measured_out(mark(order, bench), bench.tables),
+        card=measured_out(base.reading, bench.tables),
+        script=script,
+        results=results(base, edition),
+        matrices=product_system(base.footprint).files(),
+        linked_data=to_json_ld(base.reading.recipe),
+        appointments=appointments(base.reading, base.plan, date),
+    )
+
+
+def _script(
+    manuscript: Manuscript, bench: Workbench, streams: Streams, edition: Edition
+) -> tuple[ScriptProof | None, Edition]:
+    """The script as it will be said, and the proof with what it adds: derivations, sources."""
+    if manuscript.script is None:
+        return None, edition
+    episode = manuscript.episode
+    material = material_of(episode, bench, streams)
+    vetted = vetted_script(
+        manuscript.script, episode, bench, streams, file=manuscript.script_file, material=material
+    )
+    script, added = script_set(vetted, material, edition)
+    named = {source for spoken in script.spoken for source in spoken.sources}
+    listed = {source.id for source in edition.sources}
+    more = (
+        SourceLine(one.id, one.citation, one.address, one.licence, one.credit)
+        for name in sorted(named - listed)
+        if (one := bench.tables.sources.get(name)) is not None
+    )
+    return script, replace(
+        edition,
+        derivations=(*edition.derivations, *added),
+        sources=tuple(sorted((*edition.sources, *more), key=lambda source: source.id)),
     )

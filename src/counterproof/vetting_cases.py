@@ -113,6 +113,7 @@ def vetted_script(
     file: str | None = None,
     level: float = LEVEL,
     system: System = "metric",
+    material: Material | None = None,
 ) -> Vetted:
     """A script, every figure and claim of it.
 
@@ -132,13 +133,15 @@ def vetted_script(
         Share of draws from which a sentence is kept. [1]
     system : System
         Whose units.
+    material : Material or None
+        What it may speak of, where that is at hand already.
 
     Returns
     -------
     Vetted
         Figures, claims, loose numbers, words that overclaim.
     """
-    material = material_of(episode, bench, streams)
+    material = material or material_of(episode, bench, streams)
     around = Surroundings(episode.order.kitchen, bench.tables, streams)
     script = read_script(text, file)
     found = vetted(script, material, around, level=level, system=system)

@@ -104,6 +104,8 @@ def value_text(value: Range, unit: str, middle: str) -> str:
     """
     if unit == "share":
         return _share_text(value, middle)
+    if unit == "s":
+        value, unit = _as_told(value)
     ranged = _RANGED.get(unit)
     if ranged is not None and value.p05 != value.p95:
         return ranged(value, middle).text
@@ -112,6 +114,17 @@ def value_text(value: Range, unit: str, middle: str) -> str:
     if unit == "kg" and abs(value.mean) < 1:
         return _with_unit(_exactly(1000 * value.mean), "g")
     return _with_unit(_exactly(value.mean), unit)
+
+
+_TIMES: Final = ((172_800.0, 86_400.0, "days"), (5400.0, 3600.0, "h"), (90.0, 60.0, "min"))
+"""From how many seconds a time is told in which unit, the seconds of one, its sign."""
+
+
+def _as_told(value: Range) -> tuple[Range, str]:
+    for least, one, sign in _TIMES:
+        if value.mean >= least:
+            return value.scaled(1 / one), sign
+    return value, "s"
 
 
 _RANGED: Final[dict[str, Callable[[Range, str], Shown]]] = {
