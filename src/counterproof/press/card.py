@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from dataclasses import asdict, dataclass, replace
 from importlib.resources import files
-from typing import Any, Final
+from typing import Any, Final, Literal
 
 from counterproof.forme import Forme
 from counterproof.press import drawing, hatching, intervals
@@ -25,6 +25,7 @@ class Sheet:
     """A cut of paper and how a card is laid on it; lengths in mm, type sizes in points.
 
     `sizes` are tried from the largest down; on one page none below `least_on_one` is taken.
+    `drawn` is how wide a drawing is before it is fitted to its column. [px]
     """
 
     width: float
@@ -33,21 +34,21 @@ class Sheet:
     margin_y: float
     sizes: tuple[float, ...]
     least_on_one: float
-    side_by_side: bool = False
+    laid: Literal["under", "beside", "front and back"] = "under"
+    drawn: float = 440.0
 
 
 _INCH: Final = 25.4
 SHEETS: Final = {
     # ISO 216; US letter and index card in inches by their names
     "a5": Sheet(148, 210, 13, 13, (10, 9.5, 9, 8.5, 8), 8.5),
-    "a4": Sheet(210, 297, 18, 18, (11, 10.5, 10, 9.5, 9), 9, side_by_side=True),
-    "letter": Sheet(8.5 * _INCH, 11 * _INCH, 18, 17, (11, 10.5, 10, 9.5, 9), 9, side_by_side=True),
-    "index": Sheet(6 * _INCH, 4 * _INCH, 10, 9, (8.5, 8, 7.5), 8, side_by_side=True),
+    "a4": Sheet(210, 297, 18, 18, (11, 10.5, 10, 9.5, 9), 9, "beside", 300.0),
+    "letter": Sheet(8.5 * _INCH, 11 * _INCH, 18, 17, (11, 10.5, 10, 9.5, 9), 9, "beside", 300.0),
+    "index": Sheet(6 * _INCH, 4 * _INCH, 10, 9, (8.5, 8, 7.5), 8, "front and back", 260.0),
 }
 LARGE_TYPE: Final = 18.0
 """Type of the large edition. [pt] Common practice for large print is 16 to 18 pt, no source."""
 
-_WIDTH: Final = 480.0  # of a drawing, before it is fitted to the column [px]
 _AXIS: Final = 22.0
 _INTERVAL: Final = 18.0
 
@@ -71,13 +72,13 @@ def pieces(forme: Forme, words: Words) -> tuple[Piece, ...]:
     sheet = SHEETS[forme.trim.paper]
     large = SHEETS["letter" if forme.trim.paper in {"letter", "index"} else "a4"]
     large = replace(
-        large, sizes=(LARGE_TYPE,), least_on_one=LARGE_TYPE, side_by_side=False, margin_x=20
+        large, sizes=(LARGE_TYPE,), least_on_one=LARGE_TYPE, laid="under", drawn=360.0, margin_x=20
     )
     case = type_case()
     return (
         Piece("card/card.pdf", _printed(copy, sheet, forme, words, case)),
         Piece("card/card-large.pdf", _printed(copy, large, forme, words, case)),
-        Piece("card/card.html", card_page(copy, forme).encode()),
+        Piece("card/card.html", card_page(copy, forme, words).encode()),
         Piece("card/card.txt", card_text(copy).encode()),
     )
 
@@ -94,8 +95,8 @@ def _printed(
     assets = {
         "card.json": json.dumps(printed, ensure_ascii=False).encode(),
         "sheet.json": json.dumps({**asdict(sheet), "strip": bool(copy.stages)}).encode(),
-        "strip.svg": _strip(copy, forme).encode(),
-        "interval.svg": _interval(copy, forme).encode(),
+        "strip.svg": _strip(copy, forme, sheet.drawn).encode(),
+        "interval.svg": _interval(copy, forme, sheet.drawn, words.decimal_sign).encode(),
         **{f"{level}.svg": drawing.sign(level, PRINTED).encode() for level in ("doubt", "fault")},
         **{
             f"stage-{stage.stage.replace(' ', '-')}.svg": _swatch(stage.stage).encode()
@@ -106,25 +107,26 @@ def _printed(
     return Setting(source, assets, "pdf", standards=ACCESSIBLE)
 
 
-def _strip(copy: CardCopy, forme: Forme) -> str:
+def _strip(copy: CardCopy, forme: Forme, width: float) -> str:
     """One serving as a hatched strip."""
     edition = forme.edition
     strip = hatching.stage_strip(
         edition.stages, edition.middle, title=copy.footprint, description="", inks=PRINTED
     )
-    return drawing.in_frame(strip, width=_WIDTH, height=hatching.STRIP_HEIGHT + 1)
+    inset = drawing.tag("svg", strip, x=0.5, width=width - 1, height=hatching.STRIP_HEIGHT + 1)
+    return drawing.in_frame(inset, width=width, height=hatching.STRIP_HEIGHT + 1)
 
 
-def _interval(copy: CardCopy, forme: Forme) -> str:
+def _interval(copy: CardCopy, forme: Forme, width: float, decimal_sign: str) -> str:
     """The total as an interval on a scale from zero, its ticks above it."""
     edition = forme.edition
     scale = intervals.common_scale([edition.serving])
-    axis = intervals.axis(scale, title=copy.footprint, inks=PRINTED)
+    axis = intervals.axis(scale, title=copy.footprint, inks=PRINTED, decimal_sign=decimal_sign)
     drawn = intervals.interval(
         scale, edition.serving, edition.middle, title=copy.interval, y="50%", inks=PRINTED
     )
     below = drawing.tag("svg", drawn, y=_AXIS, width="100%", height=_INTERVAL)
-    return drawing.in_frame(axis + below, width=_WIDTH, height=_AXIS + _INTERVAL)
+    return drawing.in_frame(axis + below, width=width, height=_AXIS + _INTERVAL)
 
 
 def _swatch(stage: str) -> str:

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from counterproof.forme import Forme
 from counterproof.press import drawing, hatching, intervals
 from counterproof.press.card_copy import CardCopy, LineCopy
+from counterproof.press.fixed_words import Words
 from counterproof.press.fonts import font_faces
 
 WIDTH: Final = 72
@@ -21,7 +22,7 @@ _STYLE_GOES_HERE: Final = "/* faces and style */"
 _WEIGHT, _US = 9, 16  # columns of the plain text
 
 
-def card_page(copy: CardCopy, forme: Forme) -> str:
+def card_page(copy: CardCopy, forme: Forme, words: Words) -> str:
     """Return the card as a page that needs nothing else.
 
     Parameters
@@ -30,6 +31,8 @@ def card_page(copy: CardCopy, forme: Forme) -> str:
         Its words.
     forme : Forme
         The episode, for the drawings.
+    words : Words
+        Fixed words.
 
     Returns
     -------
@@ -50,7 +53,9 @@ def card_page(copy: CardCopy, forme: Forme) -> str:
             card=copy,
             cross=_set_in(drawing.registration_cross()),
             signs={level: _set_in(drawing.sign(level)) for level in ("doubt", "fault")},
-            axis=_set_in(intervals.axis(scale, title=copy.footprint)),
+            axis=_set_in(
+                intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)
+            ),
             interval=_set_in(
                 intervals.interval(
                     scale, edition.serving, edition.middle, title=copy.interval_told, y="50%"

@@ -366,7 +366,7 @@ def empty_interval(scale: Scale, inks: Inks = PAGE) -> str:
     )
 
 
-def axis(scale: Scale, *, title: str, inks: Inks = PAGE) -> str:
+def axis(scale: Scale, *, title: str, inks: Inks = PAGE, decimal_sign: str = ".") -> str:
     """Return the scale's ticks with their numbers, to stand above its rules.
 
     Parameters
@@ -377,6 +377,8 @@ def axis(scale: Scale, *, title: str, inks: Inks = PAGE) -> str:
         What it shows, in words.
     inks : Inks
         Colours and face.
+    decimal_sign : str
+        What stands between units and tenths.
 
     Returns
     -------
@@ -386,7 +388,7 @@ def axis(scale: Scale, *, title: str, inks: Inks = PAGE) -> str:
     parts = [
         hairline(scale.place(tick), "17", scale.place(tick), "22", inks.hair if tick else inks.grey)
         + label(
-            number(tick, scale.decimals if tick else 0),
+            number(tick, scale.decimals if tick else 0).replace(".", decimal_sign),
             scale.place(tick),
             12,
             colour=inks.grey,
