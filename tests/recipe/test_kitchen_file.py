@@ -13,7 +13,7 @@ from counterproof.recipe.season_file import read_season
 
 FULL = """\
 region: GB
-hob: {kind: Induction, power: 2.4 kW}
+hob: {kind: Induction, power: 2.4 kW, simmer_loss: 1.3}
 oven: {kind: gas}
 altitude_m: 900
 room_celsius: 17
@@ -37,6 +37,7 @@ def test_everything_a_kitchen_may_say() -> None:
     kitchen = read_kitchen(FULL, "kitchen.yaml")
     assert kitchen.region == "uk"
     assert (kitchen.hob, kitchen.hob_watts, kitchen.oven) == ("induction", 2400, "gas")
+    assert kitchen.simmer_loss == 1.3
     assert (kitchen.altitude_m, kitchen.room_celsius, kitchen.tap_celsius) == (900, 17, 8)
     assert kitchen.tap_alkalinity == (1, 2)
     assert (kitchen.gas, kitchen.fizz_litres) == ("biogenic", 900)

@@ -141,7 +141,9 @@ DEFAULTS: Final[tuple[Default, ...]] = (
         "hob", "hob: ceramic", "assumed", "between solid plate and induction in what it wastes"
     ),
     Default("hob_watts", "hob power: 2 kW", "assumed", "a large electric ring on full"),
-    Default("simmer_loss", "loss at a simmer: as modelled", "choice", "no batch has told otherwise"),
+    Default(
+        "simmer_loss", "loss at a simmer: as modelled", "choice", "no batch has told otherwise"
+    ),
     Default("oven", "oven: fan", "assumed", "the kind most built-in ovens have"),
     Default("altitude_m", "altitude: 0 m", "choice", "sea level, as tables are printed for it"),
     Default("room_celsius", "room: 20 °C", "assumed", "a heated room"),
