@@ -25,6 +25,7 @@ from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import read_kitchen, with_changes
 from counterproof.recipe.model import Recipe
 from counterproof.recipe.page import read_page
+from counterproof.recipe.pantry_file import Pantry, read_pantry
 from counterproof.recipe.prices_file import Prices, read_prices
 from counterproof.recipe.schema_org import read_json
 from counterproof.recipe.season_file import Season, read_season
@@ -292,15 +293,44 @@ def load_prices(recipe: Recipe, within: Path | None = None) -> Prices | None:
     InputError
         If it cannot be used.
     """
+    place = _beside(recipe, "prices.yaml")
+    if place is None:
+        return None
+    return read_prices(load_text(confined(place, within, "prices.yaml")), str(place))
+
+
+def load_pantry(recipe: Recipe, override: str | None = None) -> Pantry | None:
+    """Load what is in the house: the file named, or the one beside a recipe or of its season.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe, with the file it came from.
+    override : str or None
+        A pantry file named for this run.
+
+    Returns
+    -------
+    Pantry or None
+        None where there is no pantry file.
+
+    Raises
+    ------
+    InputError
+        If it is not there or cannot be used.
+    """
+    place = Path(override) if override else _beside(recipe, "pantry.yaml")
+    return None if place is None else read_pantry(load_text(place), str(place))
+
+
+def _beside(recipe: Recipe, name: str) -> Path | None:
+    """A file beside a recipe, or the season's own."""
     if recipe.file in {None, "-"}:
         return None
     here = Path(str(recipe.file))
     season = season_folder(here)
-    places = [here.parent / "prices.yaml", *([season / "prices.yaml"] if season else [])]
-    place = next((one for one in places if one.is_file()), None)
-    if place is None:
-        return None
-    return read_prices(load_text(confined(place, within, "prices.yaml")), str(place))
+    places = [here.parent / name, *([season / name] if season else [])]
+    return next((one for one in places if one.is_file()), None)
 
 
 def own_table(kitchen: Kitchen, within: Path | None = None) -> tuple[str, str] | None:

@@ -23,6 +23,7 @@ from counterproof.cli import (
     outcome,
     physics,
     press,
+    provisions,
     recipes,
     starting,
 )
@@ -35,7 +36,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for _room in (recipes, physics, claims, batches, press, desk, looking_up, starting):
+for _room in (recipes, physics, claims, batches, provisions, press, desk, looking_up, starting):
     app.add_typer(_room.family)
 
 

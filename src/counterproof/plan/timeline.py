@@ -154,7 +154,12 @@ def _joined(tasks: Sequence[Task]) -> tuple[Task, ...]:
             and not (task.stated or last.stated)
         ):
             does = ", ".join(dict.fromkeys((*last.does.split(", "), task.does)))
-            made[-1] = replace(last, does=does, lasts=added(last.lasts, task.lasts))
+            made[-1] = replace(
+                last,
+                does=does,
+                lasts=added(last.lasts, task.lasts),
+                place=last.place or task.place,
+            )
         else:
             made.append(task)
     return tuple(made)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from counterproof.physics.spread import Spread
@@ -44,6 +44,10 @@ class Task:
         When, from the start. [s]
     stated : bool
         Whether the recipe states the time.
+    place : str
+        Where it stands meanwhile: "hob", "oven", "fridge", …; "" where it takes no appliance.
+    celsius : float or None
+        What an oven is set to. [°C]
     """
 
     step: int
@@ -52,6 +56,8 @@ class Task:
     lasts: Spread
     begins: Spread = Spread(0.0, 0.0, 0.0)  # noqa: RUF009 (frozen)
     stated: bool = False
+    place: str = ""
+    celsius: float | None = None
 
     @property
     def ends(self) -> Spread:
@@ -144,11 +150,10 @@ def tasks_of(step: MarkedStep, warming: Warming, cooled: Spread | None) -> tuple
     waits = {process.kind for process in step.processes} & WAITS
     for place, process in enumerate(step.processes):
         tasks += [
-            Task(number, name, hands_on=False, lasts=_ranged(seconds, c.WARMING.spread))
-            for name, seconds in warming.get(place, ())
+            _at(process, _warmed(number, name, seconds)) for name, seconds in warming.get(place, ())
         ]
         if process.minutes is not None:
-            tasks.append(_stated(number, process))
+            tasks.append(_at(process, _stated(number, process)))
             continue
         if goes_on(step, process) or _is_named_again(process.kind, untimed, waits, cooled):
             continue
@@ -157,8 +162,20 @@ def tasks_of(step: MarkedStep, warming: Warming, cooled: Spread | None) -> tuple
             untimed.add(process.kind)
             overnight = overnight and process.kind == "cool"
         if lasts is not None and not (place in warming and process.kind in {"boil", "preheat"}):
-            tasks.append(Task(number, _named(process), process.kind in HANDS_ON, lasts))
+            made = Task(number, _named(process), process.kind in HANDS_ON, lasts)
+            tasks.append(_at(process, made))
     return tuple(tasks)
+
+
+def _warmed(step: int, name: str, seconds: float) -> Task:
+    lasts = _ranged(seconds, c.WARMING.spread)
+    return Task(step, name, hands_on=False, lasts=lasts)
+
+
+def _at(process: Process, task: Task) -> Task:
+    """A task with the appliance it takes."""
+    celsius = process.celsius if process.appliance == "oven" else None
+    return replace(task, place=process.appliance or "", celsius=celsius)
 
 
 def _is_named_again(kind: str, untimed: set[str], waits: set[str], cooled: Spread | None) -> bool:

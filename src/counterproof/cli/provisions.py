@@ -1,0 +1,110 @@
+"""Commands before the cooking: what to buy."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated
+
+import typer
+
+from counterproof.cli import opening, outcome
+from counterproof.cli.options import DrawCount, Json, KitchenFile, Seed, Serves
+from counterproof.errors import InputError
+
+if TYPE_CHECKING:
+    from counterproof.batch.to_buy import ShoppingList
+    from counterproof.use_cases import Order
+
+family = typer.Typer()
+
+
+@family.command()
+def shop(
+    recipes: Annotated[
+        list[str] | None,
+        typer.Argument(
+            metavar="[RECIPE[+VERSION] …]",
+            help="Recipes, or a season's folder for all of it; the demo's first if left out.",
+            show_default=False,
+        ),
+    ] = None,
+    serves: Serves = None,
+    stations: Annotated[
+        float, typer.Option("--stations", metavar="N", help="How many in a class cook each.")
+    ] = 1.0,
+    pantry: Annotated[
+        str | None,
+        typer.Option("--pantry", metavar="FILE", help="What is in the house already."),
+    ] = None,
+    output: Annotated[
+        str,
+        typer.Option("--output", "-o", metavar="FILE", help="Write it as FILE.txt or FILE.html."),
+    ] = "",
+    kitchen: KitchenFile = None,
+    seed: Seed = 1,
+    draws: DrawCount = 10_000,
+    as_json: Json = False,
+) -> None:
+    """List what to buy: merged over recipes, less the pantry, in packs, by part of the shop."""
+    from counterproof import provisioning
+    from counterproof.adapters.files import load_pantry
+
+    if stations <= 0:
+        raise InputError("A class has at least one station.", remedy="Give --stations 10, say.")
+    orders = _orders(recipes, kitchen, serves)
+    listed = provisioning.shopping(
+        orders,
+        opening.bench(*(order.kitchen for order in orders)),
+        opening.streams(seed, draws),
+        stations=stations,
+        pantry=load_pantry(orders[0].recipe, pantry),
+        season=_others(orders, kitchen),
+    )
+    if output:
+        _write(Path(output), listed, as_json=as_json)
+    elif as_json:
+        outcome.print_json(listed.to_dict())
+    else:
+        from counterproof.adapters.provisions_terminal import print_shopping
+
+        print_shopping(listed, outcome.console())
+    outcome.leave("doubt" for _ in listed.unread)
+
+
+def _orders(names: list[str] | None, kitchen: str | None, serves: float | None) -> list[Order]:
+    """The recipes named; a season's folder stands for all of its episodes."""
+    from counterproof.adapters.files import episodes
+
+    if not names:
+        return [opening.order(None, kitchen, serves)]
+    found: list[Order] = []
+    for name in names:
+        folder = Path(name)
+        of = episodes(folder) if (folder / "season.yaml").is_file() else ()
+        found += [opening.order(str(one), kitchen, serves) for one in of or (name,)]
+    return found
+
+
+def _others(orders: list[Order], kitchen: str | None) -> list[Order]:
+    """The season's other recipes, which may use up what is left."""
+    place = orders[0].recipe.file
+    if place in {None, "-"}:
+        return []
+    shopped = {order.recipe.title for order in orders}
+    episode = opening.episode(Path(str(place)), kitchen)
+    return [order for order in episode.others if order.recipe.title not in shopped]
+
+
+def _write(place: Path, listed: ShoppingList, *, as_json: bool) -> None:
+    from counterproof.adapters.files import write_atomically
+    from counterproof.press.shopping import plain
+    from counterproof.press.shopping_page import shopping_page
+
+    ways = {".txt": plain, ".html": shopping_page}
+    if place.suffix not in ways:
+        raise InputError(
+            f"A shopping list is not written as “{place.name}”.",
+            remedy="Name the file with .txt for plain text, or .html for a page to print.",
+        )
+    write_atomically(place, ways[place.suffix](listed).encode())
+    outcome.told([place], as_json=as_json)
