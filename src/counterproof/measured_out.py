@@ -32,6 +32,10 @@ _OVEN_KINDS: Final = frozenset({"bake", "roast", "preheat", "grill"})
 _OVEN_WORDS: Final = re.compile(r"\b(?:oven|fan|gas mark|gas \d)\b", re.IGNORECASE)
 _FAN_BEHIND: Final = re.compile(r"\s*\(?\s*fan\b", re.IGNORECASE)
 _OVEN_LEAST: Final = 60.0  # [°C]: below, a temperature in an oven step is the food's
+_SURELY_OVEN: Final = (
+    110.0  # [°C]: no food is that hot all through; where it stands, less is food's
+)
+_SAME_DIAL: Final = 8.0  # [°C]: conversions of one setting lie nearer than this
 _SHARES: Final = (0.0, 0.25, 1 / 3, 0.5, 2 / 3, 0.75, 1.0)
 _WHOLE_FROM: Final = 10.0
 _THOUSAND: Final = 1000.0
@@ -189,18 +193,22 @@ def _time(process: Process) -> str:
 def _heats(text: str, processes: tuple[Process, ...]) -> tuple[Heat, ...]:
     """Every temperature of a step, once; of an oven's two settings the one without the fan."""
     found = temperatures(text)
-    oven = _OVEN_WORDS.search(text) or any(one.kind in _OVEN_KINDS for one in processes)
-    heats: dict[Heat, None] = {}
-    still = [one for one in found if not _FAN_BEHIND.match(text, one.end)]
-    if oven and any(one.celsius >= _OVEN_LEAST for one in found):
-        hot = [one.celsius for one in still if one.celsius >= _OVEN_LEAST]
-        fan = [one.celsius + _FAN for one in found if one not in still]
-        heats[_oven(hot[0] if hot else fan[0])] = None
-        still = [one for one in still if one.celsius < _OVEN_LEAST]
-    for one in still:
-        fahrenheit = one.celsius * 1.8 + 32
-        heats.setdefault(Heat(f"{one.celsius:.0f} °C", f"{fahrenheit:.0f} °F"))
-    return tuple(heats)
+    still = [one.celsius for one in found if not _FAN_BEHIND.match(text, one.end)]
+    fans = [one.celsius + _FAN for one in found if _FAN_BEHIND.match(text, one.end)]
+    oven = bool(_OVEN_WORDS.search(text)) or any(one.kind in _OVEN_KINDS for one in processes)
+    least = _OVEN_LEAST if max((*still, *fans), default=0.0) < _SURELY_OVEN else _SURELY_OVEN
+    dials = [celsius for celsius in still or fans if oven and celsius >= least]
+    told: list[float] = []
+    for celsius in dials:  # "190 °C/375 °F/gas 5" says one thing three times
+        if all(abs(celsius - other) > _SAME_DIAL for other in told):
+            told.append(celsius)
+    heats = [_oven(celsius) for celsius in told]
+    heats += [
+        Heat(f"{celsius:.0f} °C", f"{celsius * 1.8 + 32:.0f} °F")
+        for celsius in dict.fromkeys(still)
+        if celsius not in dials
+    ]
+    return tuple(dict.fromkeys(heats))
 
 
 def _oven(celsius: float) -> Heat:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import textwrap
 from dataclasses import asdict, dataclass, replace
 from importlib.resources import files
 from typing import Any, Final, Literal
@@ -49,6 +50,7 @@ SHEETS: Final = {
 LARGE_TYPE: Final = 18.0
 """Type of the large edition. [pt] Common practice for large print is 16 to 18 pt, no source."""
 
+_FOOT: Final = 60  # characters of a title that the foot of a page has room for
 _AXIS: Final = 22.0
 _INTERVAL: Final = 18.0
 
@@ -87,7 +89,12 @@ def _printed(
     copy: CardCopy, sheet: Sheet, forme: Forme, words: Words, case: frozenset[int]
 ) -> Setting:
     written: dict[str, Any] = copy.to_dict()
-    page = words("card.page", title=copy.title, page="{page}", pages="{pages}")
+    page = words(
+        "card.page",
+        title=textwrap.shorten(copy.title, _FOOT, placeholder=" …"),
+        page="{page}",
+        pages="{pages}",
+    )
     missing = lacking(texts_in(written), case)
     if missing:
         written["small"] = [*copy.small, words("card.lacking", signs=", ".join(missing))]
@@ -97,7 +104,10 @@ def _printed(
         "sheet.json": json.dumps({**asdict(sheet), "strip": bool(copy.stages)}).encode(),
         "strip.svg": _strip(copy, forme, sheet.drawn).encode(),
         "interval.svg": _interval(copy, forme, sheet.drawn, words.decimal_sign).encode(),
-        **{f"{level}.svg": drawing.sign(level, PRINTED).encode() for level in ("doubt", "fault")},
+        **{
+            f"{level}.svg": drawing.sign(level, PRINTED).encode()
+            for level in ("note", "doubt", "fault")
+        },
         **{
             f"stage-{stage.stage.replace(' ', '-')}.svg": _swatch(stage.stage).encode()
             for stage in copy.stages

@@ -19,6 +19,9 @@ from counterproof.press.fixed_words import Words
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof
 
+_ASSUMED: Final = "servings-assumed"  # a note, but a card's weights stand on it
+_NO_TIME: Final = "0 s"  # as the time line tells none
+
 WRITTEN_IN: Final = "en"
 """Language of the recipe and of what the proof says of it: the reading knows English alone."""
 
@@ -92,7 +95,7 @@ class CardCopy:
     strip_told: str
     interval_told: str
     small: tuple[str, ...]
-    open: tuple[str, ...]
+    open: tuple[tuple[str, str], ...]  # level of the mark, what is open
 
     def to_dict(self) -> dict[str, Any]:
         """Return the copy as the typesetter reads it."""
@@ -177,7 +180,10 @@ def _times(edition: Edition, words: Words) -> str:
     time = edition.timeline
     if time is None:
         return ""
-    return words("card.times", total=words.told(time.total), hands=words.told(time.hands_on))
+    total = words.told(time.total)
+    if time.hands_on == _NO_TIME:
+        return words("card.time", total=total)
+    return words("card.times", total=total, hands=words.told(time.hands_on))
 
 
 def _line(proof: LineProof, line: CardLine, forme: Forme, words: Words) -> LineCopy:
@@ -284,11 +290,18 @@ def _small(forme: Forme, number: int | None, words: Words) -> tuple[str, ...]:
     return (words("card.to the pot"), *us, counted, *derived, words("card.review"))
 
 
-def _open(edition: Edition, words: Words) -> tuple[str, ...]:
+def _open(edition: Edition, words: Words) -> tuple[tuple[str, str], ...]:
+    """What is open or not counted: first of the whole recipe, then line by line."""
     keys = {"doubt": "card.open doubt", "fault": "card.not counted"}
-    return tuple(
-        words(keys[mark.level], line=str(line.number), what=printable(mark.message))
+    whole = tuple(
+        (mark.level, words("card.open", what=printable(mark.message)))
+        for mark in edition.marks
+        if mark.level in keys or mark.kind == _ASSUMED
+    )
+    lines = tuple(
+        (mark.level, words(keys[mark.level], line=str(line.number), what=printable(mark.message)))
         for line in edition.lines
         for mark in line.marks
         if mark.level in keys
     )
+    return whole + lines

@@ -52,7 +52,7 @@ def card_page(copy: CardCopy, forme: Forme, words: Words) -> str:
         .render(
             card=copy,
             cross=_set_in(drawing.registration_cross()),
-            signs={level: _set_in(drawing.sign(level)) for level in ("doubt", "fault")},
+            signs={level: _set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
             axis=_set_in(
                 intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)
             ),
@@ -119,7 +119,7 @@ def card_text(copy: CardCopy) -> str:
     ]
     told += [
         "",
-        *(line for one in copy.open for line in _filled(one)),
+        *(line for _, what in copy.open for line in _filled(what)),
         *_filled(" ".join(copy.small)),
     ]
     return "\n".join(told).rstrip() + "\n"
