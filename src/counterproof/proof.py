@@ -169,6 +169,22 @@ class FizzProof:
     if_not: float
 
 
+def unit_in_data(unit: str) -> str:
+    """Return a unit as tables and JSON write it.
+
+    Parameters
+    ----------
+    unit : str
+        As people read it.
+
+    Returns
+    -------
+    str
+        In plain signs: "kg CO2e".
+    """
+    return unit.replace("\N{SUBSCRIPT TWO}", "2").replace("\N{NO-BREAK SPACE}", " ")
+
+
 @dataclass(frozen=True, slots=True)
 class Term:
     """One step on the way to a number, in the order of the working.
@@ -191,7 +207,7 @@ class Term:
             "does": self.does,
             "says": self.says,
             "value": None if self.value is None else self.value.to_dict(),
-            "unit": self.unit,
+            "unit": unit_in_data(self.unit),
             "source": self.source,
             "locator": self.locator,
             "opens": self.opens,
@@ -240,7 +256,7 @@ class Derivation:
             "key": self.key,
             "name": self.name,
             "value": self.value.to_dict(),
-            "unit": self.unit,
+            "unit": unit_in_data(self.unit),
             "terms": [term.to_dict() for term in self.terms],
         }
 

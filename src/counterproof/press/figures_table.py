@@ -11,7 +11,7 @@ from typing import Any, Final
 
 from counterproof.press.figures import text_of
 from counterproof.press.harmless import cell
-from counterproof.proof import Derivation, Edition
+from counterproof.proof import Derivation, Edition, unit_in_data
 
 COLUMNS: Final = (
     "key",
@@ -50,7 +50,7 @@ def rows(edition: Edition) -> list[dict[str, str | int | float]]:
             "name": one.name,
             "shown": text_of(one, edition.middle),
             **one.value.to_dict(),
-            "unit": one.unit.replace(chr(0x2082), "2") or "1",
+            "unit": unit_in_data(one.unit) or "1",
             "sources": " ".join(_sources(one, edition)),
         }
         for number, one in enumerate(edition.derivations, start=1)
