@@ -1,4 +1,4 @@
-"""The rows of the tables beyond the ingredients: packs, bins, carriage.
+"""The rows of the tables beyond the ingredients: packs, bins, carriage, regions.
 
 Beside `rows.py`, which holds what is known of foods and energy: a material is no food, and these
 tables grow with the trades of packing and disposal, not with the kitchen.
@@ -90,6 +90,25 @@ class FateShare:
 
 
 @dataclass(frozen=True, slots=True)
+class Region:
+    """A place by whose rows a kitchen is valued, and the wider one whose rows may stand in."""
+
+    id: str  # "uk", "us", "eu", "world", an ISO 3166 alpha-3 code, or a US grid subregion's four
+    name: str  # for people
+    within: str  # Region.id; "" where only the world's rows may stand in
+
+
+@dataclass(frozen=True, slots=True)
+class GridLoss:
+    """Share of what power stations send out that is lost on the way to the socket."""
+
+    region: str
+    year: int
+    share: float
+    provenance: Provenance
+
+
+@dataclass(frozen=True, slots=True)
 class Carriage:
     """kg CO2e per tonne-kilometre of freight; per vehicle-kilometre for a car."""
 
@@ -131,3 +150,5 @@ class LifeCycle:
     fates: Mapping[tuple[str, str], tuple[FateShare, ...]] = field(default_factory=dict)
     carriage: Mapping[tuple[str, str], Carriage] = field(default_factory=dict)
     chains: Mapping[str, tuple[Leg, ...]] = field(default_factory=dict)
+    regions: Mapping[str, Region] = field(default_factory=dict)
+    losses: Mapping[str, GridLoss] = field(default_factory=dict)  # by region

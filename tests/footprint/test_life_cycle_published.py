@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from counterproof.draws import Streams
-from counterproof.footprint.activities import energy_factor
+from counterproof.footprint.activities import energy_factor, rated_energy
 from counterproof.footprint.assess import assess
 from counterproof.footprint.end_of_life import route
 from counterproof.footprint.packaging import PackUse, making, pack_items, pack_uses
@@ -131,11 +131,55 @@ def test_fates_sum_to_one_everywhere(tables: Tables) -> None:
         assert sum(row.share for row in rows) == pytest.approx(1.0, abs=1e-9)
 
 
-def test_electricity_as_printed(tables: Tables) -> None:
-    # Ember, life-cycle intensity of generation in 2024: what it leaves out is said.
-    row = energy_factor("electricity", "uk", tables)
+# Ember, life-cycle intensity of generation in 2024, kg CO2e per kWh, over what arrives. UK 2024
+# conversion factors: 0.0183 lost on 0.20705 generated. World Bank, EG.ELC.LOSS.ZS: share of output
+# lost in 2014, in per cent. US EPA Hub 2025, Table 6 (eGRID2023): direct generation, 4.1 % lost.
+@pytest.mark.parametrize(
+    ("region", "generated", "lost", "lacks"),
+    [
+        ("uk", 0.21579, 0.0183 / (0.20705 + 0.0183), ""),
+        ("FRA", 0.04418, 0.06342, ""),
+        ("DEU", 0.34206, 0.03884, ""),
+        ("IND", 0.70896, 0.193, ""),
+        ("CAMX", 0.19874, 0.041, "upstream"),
+        ("AUS", 0.55376, 0.0, "grid losses"),
+        ("world", 0.47294, 0.0, "grid losses"),
+    ],
+)
+def test_electricity_as_it_arrives(
+    tables: Tables, region: str, generated: float, lost: float, lacks: str
+) -> None:
+    row = energy_factor("electricity", region, tables)
     assert row is not None
-    assert (row.kgco2e_per_kwh, row.lacks) == (0.21579, "grid losses")
+    assert row.kgco2e_per_kwh == pytest.approx(generated / (1 - lost), rel=1e-4)
+    assert row.lacks == lacks
+    assert rated_energy(row, "cooking").also == ("" if row.loss is None else row.loss.provenance.source)  # fmt: skip
+
+
+def test_grids_of_enough_places(tables: Tables) -> None:
+    regions = tables.life_cycle.regions
+    grids = {region for carrier, region in tables.energy if carrier == "electricity"}
+    assert grids <= regions.keys()
+    countries = {region for region in grids if len(region) == 3 and region.isupper()}
+    assert len(countries) >= 60
+    subregions = {region for region in grids if len(region) == 4 and region.isupper()}
+    assert len(subregions) == 27  # eGRID2023, Puerto Rico and both of Alaska and Hawaii in it
+    assert {regions[name].within for name in subregions} == {"us"}
+    assert {region.within for region in regions.values()} <= regions.keys() | {""}
+
+
+# Eurostat, plastic packaging recycled in 2023 and 2022, in per cent, by secondary reports.
+@pytest.mark.parametrize(
+    ("region", "year", "rate"), [("BEL", 2023, 59.5), ("DEU", 2023, 52.2), ("FRA", 2022, 25.0)]
+)
+def test_plastics_recycled_by_country(tables: Tables, region: str, year: int, rate: float) -> None:
+    way = route("pp", region, tables.life_cycle)
+    assert way is not None
+    assert (way.region, way.year) == (region, year)
+    assert 100 * way.shares["recycled"] == pytest.approx(rate)
+    glass = route("glass", region, tables.life_cycle)
+    assert glass is not None
+    assert glass.region == "eu"
 
 
 def _litre(words: str, uses: float, tables: Tables) -> float:

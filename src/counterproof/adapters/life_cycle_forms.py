@@ -63,6 +63,21 @@ LIFE_CYCLE_FORMS: tuple[Form, ...] = (
         filled=("family", "region"),
     ),
     Form(
+        file="regions.csv",
+        row=rows.Region,
+        title="Regions by whose rows a kitchen is valued, and whose rows may stand in",
+        key=("id",),
+        filled=("id", "name"),
+    ),
+    Form(
+        file="grid_losses.csv",
+        row=rows.GridLoss,
+        title="Share of what power stations send out that is lost on the way",
+        key=("region",),
+        refers={"region": "regions.id"},
+        limits={"share": Limits(low=0, high=0.6), "year": Limits(low=1990, high=2100)},
+    ),
+    Form(
         file="carriage.csv",
         row=rows.Carriage,
         title="What a tonne-kilometre of freight emits, by mode",

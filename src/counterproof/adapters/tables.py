@@ -122,6 +122,8 @@ def _life_cycle(of: Mapping[str, tuple[Any, ...]]) -> LifeCycle:
         fates=_grouped(of["fates"], lambda row: (row.family, row.region)),
         carriage=_indexed(of["carriage"], lambda row: (row.mode, row.region)),
         chains=_grouped(of["chains"], lambda row: row.chain),
+        regions=_indexed(of["regions"], lambda row: row.id),
+        losses=_indexed(of["grid_losses"], lambda row: row.region),
     )
 
 

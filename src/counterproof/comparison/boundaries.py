@@ -6,16 +6,22 @@ from collections import defaultdict
 from collections.abc import Mapping
 from typing import Final
 
+from counterproof.footprint.activities import energy_factor
 from counterproof.footprint.model import Valuation
 from counterproof.marks import Mark
 from counterproof.rows import Tables
 
-MISSING: Final[Mapping[str, float]] = {"upstream": 0.33, "grid losses": 0.18}
+MISSING: Final[Mapping[tuple[str, str], float]] = {
+    ("gas", "upstream"): 0.33,
+    ("electricity", "upstream"): 0.44,
+    ("electricity", "grid losses"): 0.18,
+}
 """The most that a row may leave out, as a share of what it holds. [1]
 
-Twice the UK's own figures of 2024: well-to-tank over combustion of natural gas, 0.03021/0.1829;
-transmission and distribution over generation, 0.0183/0.20705 (UK conversion factors 2024, v1.1).
-Doubling is an assumption: other countries leak and lose more.
+Twice the UK's own figures of 2024 (UK conversion factors 2024, v1.1): well-to-tank over combustion
+of natural gas, 0.03021/0.1829; well-to-tank over generation of electricity, 0.0459/0.20705;
+transmission and distribution over generation, 0.0183/0.20705. Doubling is an assumption: other
+countries leak and lose more. Where a grid's own losses are known they are added instead.
 """
 
 
@@ -25,9 +31,9 @@ def _lacking(found: Valuation, tables: Tables) -> dict[tuple[str, str], tuple[st
     for item, mean in zip(found.charged, found.means, strict=True):
         for parameter in item.worth.parameters:
             kind, *rest = parameter.key.split("|")
-            row = tables.energy.get((rest[0], rest[1])) if kind == "energy" else None
-            if row is not None and row.lacks:
-                sums[row.carrier, row.lacks, row.region] += mean
+            row = energy_factor(rest[0], rest[1], tables) if kind == "energy" else None
+            for lacks in row.lacks.split(" and ") if row is not None and row.lacks else ():
+                sums[rest[0], lacks, rest[1]] += mean
     return {(carrier, lacks): (region, kg) for (carrier, lacks, region), kg in sums.items()}
 
 
@@ -55,7 +61,7 @@ def unlike_boundaries(a: Valuation, b: Valuation, tables: Tables) -> tuple[list[
         both = (carrier, lacks) in left and (carrier, lacks) in right
         if both or not all(carrier in used for used in carriers):
             continue
-        most = kg * MISSING.get(lacks, 1.0)
+        most = kg * MISSING.get((carrier, lacks), 1.0)
         says = f"The {carrier} figure for {region} leaves out {lacks}, the other side's does not"
         if abs(a.static - b.static) <= most:
             reason = (

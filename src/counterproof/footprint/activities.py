@@ -6,48 +6,20 @@ kilogram of glass, a tonne-kilometre, is rated here, and both become items by th
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import log
+from typing import Final
 
 from counterproof.draws import Draws, Lognormal, Parameter, Streams
+from counterproof.life_cycle_rows import GridLoss, LifeCycle
 from counterproof.provenance import Provenance
 from counterproof.rows import STAGES, EnergyFactor, Stage, Tables
 
 WORLD = "world"
 """Region whose rows stand in where a kitchen's own region has none."""
 
-EUROPE: frozenset[str] = frozenset(
-    [
-        "AUT",
-        "BEL",
-        "BGR",
-        "HRV",
-        "CYP",
-        "CZE",
-        "DNK",
-        "EST",
-        "FIN",
-        "FRA",
-        "DEU",
-        "GRC",
-        "HUN",
-        "IRL",
-        "ITA",
-        "LVA",
-        "LTU",
-        "LUX",
-        "MLT",
-        "NLD",
-        "POL",
-        "PRT",
-        "ROU",
-        "SVK",
-        "SVN",
-        "ESP",
-        "SWE",
-    ]
-)
-"""Member states of the European Union by ISO 3166 alpha-3 code."""
+LOSSES: Final = "grid losses"
+"""How a row says that it is of electricity as generated, not as it comes out of a socket."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +40,8 @@ class Rated:
         Source.id, or "" where it is assumed.
     told : Provenance or None
         Of the row behind it, with its place in the source; None where it is of no table.
+    also : str
+        Source.id of a second figure that is in it, or "".
     """
 
     name: str
@@ -76,6 +50,7 @@ class Rated:
     parameter: Parameter
     source: str
     told: Provenance | None = None
+    also: str = ""
 
     @property
     def parameters(self) -> tuple[Parameter, ...]:
@@ -157,12 +132,19 @@ def rated(
     return Rated(name, stage, unit, parameter, told.source, told)
 
 
-def rated_energy(factor: EnergyFactor, stage: Stage) -> Rated:
+@dataclass(frozen=True, slots=True)
+class Delivered(EnergyFactor):
+    """An energy factor as it comes out of the socket, with the loss that is in it."""
+
+    loss: GridLoss | None = None
+
+
+def rated_energy(factor: Delivered, stage: Stage) -> Rated:
     """What stands for a kWh of an energy carrier.
 
     Parameters
     ----------
-    factor : EnergyFactor
+    factor : Delivered
         The row used. [kg CO2e per kWh]
     stage : Stage
         Where it is charged.
@@ -172,8 +154,9 @@ def rated_energy(factor: EnergyFactor, stage: Stage) -> Rated:
     Rated
         [kg CO2e per kWh]
     """
-    return rated(
-        f"{factor.carrier}, {factor.region}, per kWh",
+    lost = "" if factor.loss is None else f", with {100 * factor.loss.share:.1f} % lost on the way"
+    worth = rated(
+        f"{factor.carrier}, {factor.region}, per kWh{lost}",
         f"energy|{factor.carrier}|{factor.region}",
         factor.kgco2e_per_kwh,
         factor.spread,
@@ -181,10 +164,11 @@ def rated_energy(factor: EnergyFactor, stage: Stage) -> Rated:
         unit="kWh",
         told=factor.provenance,
     )
+    return worth if factor.loss is None else replace(worth, also=factor.loss.provenance.source)
 
 
-def energy_factor(carrier: str, region: str, tables: Tables) -> EnergyFactor | None:
-    """Energy factor of a kitchen's region, of the world where the region has none.
+def energy_factor(carrier: str, region: str, tables: Tables) -> Delivered | None:
+    """Energy factor of a kitchen's region, of one whose rows may stand in where it has none.
 
     Parameters
     ----------
@@ -197,25 +181,46 @@ def energy_factor(carrier: str, region: str, tables: Tables) -> EnergyFactor | N
 
     Returns
     -------
-    EnergyFactor or None
-        None where neither is known. [kg CO2e per kWh]
+    Delivered or None
+        With the losses of the grid where they are known: what is generated over what arrives,
+        1 / (1 − share lost). Its `lacks` says what is left out still; None where neither the
+        region's nor a wider one's row is known. [kg CO2e per kWh]
     """
-    return tables.energy.get((carrier, region)) or tables.energy.get((carrier, WORLD))
+    cycle = tables.life_cycle
+    rows = (tables.energy.get((carrier, name)) for name in regions_for(region, cycle))
+    row = next((found for found in rows if found is not None), None)
+    if row is None:
+        return None
+    lacks = row.lacks.split(" and ")
+    loss = cycle.losses.get(row.region) if LOSSES in lacks else None
+    arrives = 1.0 if loss is None else 1.0 - loss.share
+    return Delivered(
+        row.carrier,
+        row.region,
+        row.kgco2e_per_kwh / arrives,
+        row.spread,
+        " and ".join(part for part in lacks if loss is None or part != LOSSES),
+        row.provenance,
+        loss,
+    )
 
 
-def regions_for(region: str) -> tuple[str, ...]:
+def regions_for(region: str, cycle: LifeCycle) -> tuple[str, ...]:
     """Regions whose rows may speak for one, its own first, the world's last.
 
     Parameters
     ----------
     region : str
         A kitchen's region.
+    cycle : LifeCycle
+        With the regions.
 
     Returns
     -------
     tuple of str
-        uk and GBR, us and USA are the same; a member state may stand on the EU's rows.
+        uk and GBR, us and USA are the same; a member state may stand on the EU's rows, a grid
+        subregion on those of its country.
     """
-    same = {"GBR": ("uk",), "USA": ("us",)}.get(region, ())
-    union = ("eu",) if region in EUROPE else ()
-    return tuple(dict.fromkeys((region, *same, *union, WORLD)))
+    held = cycle.regions.get(region)
+    within = (held.within,) if held is not None and held.within else ()
+    return tuple(dict.fromkeys((region, *within, WORLD)))

@@ -309,6 +309,7 @@ def _sources(items: Sequence[Item], tables: Tables) -> tuple[Source, ...]:
                 ids[worth.season.row.provenance.source] = None
         else:
             ids[worth.source] = None
+            ids[worth.also] = None
     return tuple(tables.sources[name] for name in sorted(ids) if name in tables.sources)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
 from typing import Final
 
 from counterproof.footprint.containers import PACK_WORDS
@@ -15,6 +16,7 @@ from counterproof.footprint.replacing import Specific, specific
 from counterproof.footprint.storage import stored
 from counterproof.footprint.transport import carried, chain
 from counterproof.footprint.waste import waste_items
+from counterproof.life_cycle_rows import LifeCycle
 from counterproof.marks import Mark
 from counterproof.plan.model import EnergyUse, Plan
 from counterproof.plan.planning import litres_made
@@ -48,7 +50,7 @@ class Beyond:
     assumed : tuple of str
         One plain sentence each.
     marks : tuple of Mark
-        About the recipe as a whole: packs that are not known.
+        About the recipe as a whole: packs and a region that are not known.
     """
 
     items: tuple[Item, ...]
@@ -125,7 +127,7 @@ def beyond(reading: Reading, plan: Plan | None, tables: Tables) -> Beyond:
             if part.food.id in TAP and part.mass is not None
         ),
         tuple(assumed),
-        tuple(_unknown(words) for words in unknown),
+        (*_unknown_region(kitchen.region, cycle), *(_unknown(words) for words in unknown)),
     )
 
 
@@ -179,6 +181,22 @@ def _chain(reading: Reading) -> str:
     if classes & DRINKS:
         return "drink"
     return "chilled" if "tray" in packs or "tub" in packs else "dry"
+
+
+def _unknown_region(region: str, cycle: LifeCycle) -> tuple[Mark, ...]:
+    if not cycle.regions or region in cycle.regions:
+        return ()
+    near = get_close_matches(region, cycle.regions, n=4, cutoff=0.5)
+    told = ", ".join(f"{name} ({cycle.regions[name].name})" for name in near)
+    return (
+        Mark(
+            "doubt",
+            "unknown-region",
+            f"No figures are known for the region {region}: the world's stand in. "
+            + (f"Near it: {told}." if near else "Write uk, us, eu, or a country's three letters."),
+            tuple(near),
+        ),
+    )
 
 
 def _unknown(words: str) -> Mark:

@@ -106,7 +106,7 @@ def route(material: str, region: str, cycle: LifeCycle) -> Route | None:
     """
     held = cycle.materials.get(material)
     family = material if held is None else held.family
-    names = regions_for(region)
+    names = regions_for(region, cycle)
     rows = next((found for name in names if (found := cycle.fates.get((family, name)))), ())
     shares: dict[Fate, float] = {}
     emits: dict[Fate, float] = {}

@@ -207,7 +207,8 @@ def energy_items(
             said[f"No {use.carrier} factor is known for {region}: its use is not counted."] = None
             continue
         if factor.region != region:
-            said[f"No {use.carrier} factor is known for {region}: the world's stands in."] = None
+            stands = "the world's" if factor.region == "world" else f"that of {factor.region}"
+            said[f"No {use.carrier} factor is known for {region}: {stands} stands in."] = None
         if factor.lacks:
             said[f"The {use.carrier} factor for {factor.region} leaves out {factor.lacks}."] = None
         kwh, way = use.kwh, use.way

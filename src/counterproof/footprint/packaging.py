@@ -106,7 +106,7 @@ def recycled_content(material: str, region: str, cycle: LifeCycle) -> float:
     float
         0 where nothing is known of it. [1]
     """
-    for name in regions_for(region):
+    for name in regions_for(region, cycle):
         row = cycle.contents.get((material, name))
         if row is not None:
             return row.share

@@ -65,7 +65,7 @@ def carriage(mode: str, region: str, cycle: LifeCycle) -> Carriage | None:
     Carriage or None
         None for a mode that is not known. [kg CO2e per t·km]
     """
-    for name in (*regions_for(region), _STAND_IN):
+    for name in (*regions_for(region, cycle), _STAND_IN):
         row = cycle.carriage.get((mode, name))
         if row is not None:
             return row

@@ -53,16 +53,16 @@ def _region(value: object) -> object:
     word = str(value).strip()
     if word.casefold() in _REGIONS:
         return _REGIONS[word.casefold()]
-    if re.fullmatch(r"[A-Za-z]{3}", word):
+    if re.fullmatch(r"[A-Za-z]{3,4}", word):
         return word.upper()
     raise ValueError(
-        f"{shortened(value)} is no region; write uk, us, eu, world, or a country by its three "
-        "letters, such as FRA"
+        f"{shortened(value)} is no region; write uk, us, eu, world, a country by its three "
+        "letters, such as FRA, or a US grid by its four, such as CAMX"
     )
 
 
 Region = Annotated[str, BeforeValidator(_region)]
-"""A region of the tables: uk, us, eu, world or three letters."""
+"""A region of the tables: uk, us, eu, world, three letters, or four of a US grid."""
 
 
 def _month(value: object) -> object:
