@@ -195,18 +195,6 @@ def test_butter_and_olive_oil_meet_in_one_set(tables: Tables) -> None:
 
 
 WITHOUT_LINK = {
-    "a by-product: the sets charge the animal to its meat": (
-        "beef-bones", "veal-bones", "chicken-carcass", "fish-bones", "whey", "clam-juice",
-    ),
-    "no set has wild animals, or their nearest relative differs too much": (
-        "venison", "wild-boar", "game-cooked", "fish-roe",
-    ),
-    "the sets have the brewed drink, not the leaf": ("tea", "tea-herbal"),
-    "picked by the handful; no set has it": ("elderflower",),
-    "a refined additive by the gram; no set has it": (
-        "cream-of-tartar", "pectin", "xanthan-gum", "food-colouring", "citric-acid",
-        "food-additive", "liquid-smoke",
-    ),
     "not food": ("not-food-skewer", "not-food-wrap", "not-food-tool"),
 }  # fmt: skip
 

@@ -70,7 +70,7 @@ WEIGHTS = (
     ("clams", "piece", "medium", 14.5, "15157", "1 medium"),
     ("oysters", "piece", "", 14, "15167", "6 medium, 84"),
     ("scallops", "piece", "large", 15, "15172", "1 unit 2 large or 5 small, 30"),
-    ("stock-cube", "cube", "", 4.8, "06081", "1 cube"),
+    ("bouillon-cube", "cube", "", 4.8, "06081", "1 cube"),
     ("yeast-dried", "sachet", "", 7.2, "18375", "1 packet"),
     ("yeast-fresh", "piece", "", 17, "18374", "1 cake (0.6 oz)"),
     ("gelatine", "sachet", "", 7, "19177", "1 envelope (1 tbsp)"),
