@@ -302,7 +302,7 @@ def proof_of(
     order, held = base.order, held or Held()
     entry = Entry("as written", base.reading, base.plan)
     versions = []
-    for name in _beside(order) if beside and order.version is None else ():
+    for name in versions_of(order) if beside and order.version is None else ():
         changed = replace(order, version=name, name=name)
         other = assessed(changed, bench, streams, verdicts=False, held=held)
         stands = Entry(name, other.reading, other.plan)
@@ -331,8 +331,19 @@ def results(base: Assessed, edition: Edition) -> dict[str, Any]:
     return {**base.to_dict(), "derivations": derived}
 
 
-def _beside(order: Order) -> tuple[str, ...]:
-    """Names of what stands beside a recipe: its versions, then what is bought instead."""
+def versions_of(order: Order) -> tuple[str, ...]:
+    """Names of what stands beside a recipe: its versions, then what is bought instead.
+
+    Parameters
+    ----------
+    order : Order
+        The recipe.
+
+    Returns
+    -------
+    tuple of str
+        Each of which may be asked for as `Order.version`.
+    """
     names = tuple(version.name for version in order.recipe.versions)
     return names if order.recipe.bought is None or BOUGHT in names else (*names, BOUGHT)
 
@@ -352,7 +363,7 @@ def _version(order: Order) -> Version | None:
     for version in order.recipe.versions:
         if version.name == order.version:
             return version
-    names = ", ".join(_beside(order)) or "none"
+    names = ", ".join(versions_of(order)) or "none"
     raise UnknownVersion(
         f"“{order.recipe.title}” has no version “{order.version}”; its versions are: {names}.",
         remedy="Ask for one of these, or add it under versions: in the recipe.",

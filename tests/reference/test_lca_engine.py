@@ -6,17 +6,20 @@ import importlib
 import importlib.util
 import warnings
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
 import pytest
 
+from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
 from counterproof.draws import Product, Streams
 from counterproof.footprint.assess import assess
 from counterproof.footprint.matrices import Matrix, product_system
 from counterproof.plan.model import EnergyUse, Plan
 from counterproof.reading.model import MarkedLine, Reading
 from counterproof.rows import Tables
+from counterproof.use_cases import Order, Workbench, assessed, versions_of
 
 ENGINE = ("bw2calc", "bw_processing")
 
@@ -79,6 +82,23 @@ def test_the_engine_gives_the_static_value(
     )
     plan = Plan(energy=(EnergyUse("simmer", "electricity", Product(0.6), 1),))
     found = assess(reading, tiny_tables, plan, streams=Streams(seed=1, n=100))
+    system = product_system(found)
+    score = _engine_score(system.technosphere, system.biosphere, system.characterisation)
+    assert score == pytest.approx(found.static, rel=1e-9)
+
+
+def _demo_orders() -> list[Order]:
+    orders: list[Order] = []
+    for episode in episodes(demo_season()):
+        recipe, _ = load_recipe(str(episode))
+        order = Order(recipe, load_kitchen(recipe))
+        orders += [replace(order, version=name) for name in (None, *versions_of(order))]
+    return orders
+
+
+@pytest.mark.parametrize("order", _demo_orders(), ids=lambda order: order.called)
+def test_every_demo_version_is_solved_to_its_static_value(order: Order, bench: Workbench) -> None:
+    found = assessed(order, bench, Streams(seed=1, n=100), verdicts=False).footprint
     system = product_system(found)
     score = _engine_score(system.technosphere, system.biosphere, system.characterisation)
     assert score == pytest.approx(found.static, rel=1e-9)
