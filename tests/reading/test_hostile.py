@@ -6,6 +6,7 @@ import pytest
 
 from counterproof.reading.foods import Matcher
 from counterproof.reading.marking import read_lines
+from counterproof.reading.steps import read_step
 from counterproof.recipe.model import WrittenLine
 from counterproof.rows import Tables
 
@@ -28,6 +29,33 @@ LINES = (
     "0" * 10_000 + " % of the weight",
     "5% of " * 1600 + "weight",
 )
+
+# Each took from half a second to minutes while a pattern had an open stretch in it.
+STEPS = (
+    "1" * 10_000,
+    "1 " * 5000,
+    "99" + " " * 9000 + "x",
+    "1 hour and" + " " * 9000 + "5 minutes",
+    "½" * 10_000,
+    "cover " * 1500,
+    "enough " * 1500,
+    "push the " * 1200,
+    "1 to " * 2500,
+    "put the lid " * 900,
+)
+
+
+@pytest.mark.parametrize("text", STEPS)
+def test_a_hostile_step_is_kept_and_read(text: str) -> None:
+    step = read_step(WrittenLine(1, text))
+    assert step.written.text == text
+
+
+def test_blanks_in_a_step_change_nothing() -> None:
+    wide = read_step(WrittenLine(1, "Bake at  180\u00a0°C   for\t about  1   hour."))
+    plain = read_step(WrittenLine(1, "Bake at 180 °C for about 1 hour."))
+    assert wide.processes == plain.processes
+    assert (plain.processes[0].celsius, plain.processes[0].minutes) == (180, (60, 60))
 
 
 @pytest.mark.parametrize("text", LINES)

@@ -30,7 +30,7 @@ _OPEN: Final = frozenset({"to-cover", "no-amount"})
 _LENGTHS: Final = {"mm": 0.001, "cm": 0.01, "inch": 0.0254, "in": 0.0254, "centimetre": 0.01}
 _NUMBER: Final = r"(?P<number>\d+(?:[.,]\d+)?|½|an?|one|two|three|a few)"
 _OVER: Final = re.compile(
-    rf"\b(?:cover\w*\b[^.;]*?\bby|come|rise|stand|reach\w*)\s+(?:up\s+)?(?:about\s+)?{_NUMBER}\s*-?\s*"
+    rf"\b(?:cover\w*\b[^.;]{0, 120}?\bby|come|rise|stand|reach\w*)\s+(?:up\s+)?(?:about\s+)?{_NUMBER}\s*-?\s*"
     r"(?P<unit>mm|cm|centimetre|inch|in\b|finger)"
 )
 _TWICE: Final = re.compile(

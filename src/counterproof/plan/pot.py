@@ -11,7 +11,9 @@ from counterproof.reading.steps import sentence_processes, sentences
 KEPT_HOT = frozenset({"boil", "simmer", "poach", "steam"})
 """Kinds that keep a pot of liquid hot."""
 _WORD = re.compile(r"[a-zà-ÿ]{3,}")
-_RUBBED = re.compile(r"\b(?:rub|push|press|pass|work|force)\w*\b[^.;]*\b(?:sieve|mill|strainer)")
+_RUBBED = re.compile(
+    r"\b(?:rub|push|press|pass|work|force)\w*\b[^.;]{0,120}\b(?:sieve|mill|strainer)"
+)
 _SQUEEZED = re.compile(r"\b(?:squeez|wring|wrung)\w*")
 _AT_TABLE = re.compile(
     r"\b(?:to serve|for serving|for the glass|garnish|at the table)\b", re.IGNORECASE

@@ -28,8 +28,12 @@ GAS_MARKS = {
 
 _FRACTION = "[" + "".join(FRACTIONS) + "]"
 _WORDS = "|".join(sorted((re.escape(w) for w in WORD_NUMBERS), key=len, reverse=True))
+# No stretch is open: on thousands of digits or blanks an open one would be tried from every place.
+_D = r"(?<!\d)\d{1,6}(?!\d)"
+_B = r"\s{0,3}"
 _NUMBER = (
-    rf"(?:\d+\s*{_FRACTION}|{_FRACTION}|\d+\s+\d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?|\b(?:{_WORDS})\b)"
+    rf"(?:{_D}{_B}{_FRACTION}|{_FRACTION}|{_D}\s{{1,2}}{_D}/{_D}|{_D}/{_D}"
+    rf"|{_D}(?:[.,]\d{{1,6}}(?!\d))?|\b(?:{_WORDS})\b)"
 )
 _UNIT = (
     r"(?:seconds?|secs?|minutes?|mins?|hours?|hrs?|days?|weeks?|months?"
@@ -37,22 +41,23 @@ _UNIT = (
 )
 _DURATION = re.compile(
     rf"(?P<lead>at least|at the least|a minimum of|minimum(?: of)?|not less than|no less than|up to"
-    rf"|no more than|at most|maximum(?: of)?|every|after|once every)?\s*"
-    rf"(?:(?:for|an?)\s+)?(?:about|around|approximately|approx\.?|roughly|another|an additional"
-    rf"|a further|the first|~)?\s*"
+    rf"|no more than|at most|maximum(?: of)?|every|after|once every)?{_B}"
+    rf"(?:(?:for|an?)\s{{1,3}})?(?:about|around|approximately|approx\.?|roughly|another|an additional"
+    rf"|a further|the first|~)?{_B}"
     rf"(?P<low>{_NUMBER})"
-    rf"(?:\s*(?P<low_unit>{_UNIT})?\s*(?:-|–|—|to|or|and)\s*(?P<high>{_NUMBER}))?"
-    rf"(?:\s+(?:more|extra|further|additional|full|good|or so))?[\s-]*"
-    rf"(?P<unit>{_UNIT})(?P<tail>\s+(?:and\s+)?a half)?"
-    rf"(?:\s*(?:and\s*|,\s*)?(?P<plus>{_NUMBER})\s*(?P<plus_unit>seconds?|secs?|minutes?|mins?))?"
-    r"(?P<or_two>\s+or\s+(?:two|three))?(?P<later>\s+later)?"
+    rf"(?:{_B}(?P<low_unit>{_UNIT})?{_B}(?:-|–|—|to|or|and){_B}(?P<high>{_NUMBER}))?"
+    rf"(?:\s{{1,3}}(?:more|extra|further|additional|full|good|or so))?[\s-]{{0,4}}"
+    rf"(?P<unit>{_UNIT})(?P<tail>\s{{1,3}}(?:and\s{{1,3}})?a half)?"
+    rf"(?:{_B}(?:and{_B}|,{_B})?(?P<plus>{_NUMBER}){_B}(?P<plus_unit>seconds?|secs?|minutes?|mins?))?"
+    r"(?P<or_two>\s{1,3}or\s{1,3}(?:two|three))?(?P<later>\s{1,3}later)?"
 )
 _DEGREES = re.compile(
-    r"(?P<low>\d{2,3})\s*(?:°|º|˚|degrees?|deg)?\s*(?:[CF]\b)?\s*(?:(?:-|–|to)\s*(?P<high>\d{2,3}))?"
-    r"\s*(?:°|º|˚|degrees?|deg\.?)?\s*(?P<scale>C(?:elsius)?|F(?:ahrenheit)?)\b",
+    rf"(?<!\d)(?P<low>\d{{2,3}}){_B}(?:°|º|˚|degrees?|deg)?{_B}(?:[CF]\b)?{_B}"
+    rf"(?:(?:-|–|to){_B}(?P<high>\d{{2,3}}))?{_B}(?:°|º|˚|degrees?|deg\.?)?{_B}"
+    r"(?P<scale>C(?:elsius)?|F(?:ahrenheit)?)\b",
     re.IGNORECASE,
 )
-_GAS = re.compile(r"\bgas(?:\s+mark)?\s+(?P<mark>\d+|½|¼)", re.IGNORECASE)
+_GAS = re.compile(r"\bgas(?:\s{1,3}mark)?\s{1,3}(?P<mark>\d{1,3}|½|¼)", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,10 +35,10 @@ _LID_PARTIAL = re.compile(
 )
 _NOT_A_LID = re.compile(
     r"\bcover(?: \w+){0,4} with (?:\w+ ){0,2}(?:parchment|baking|greaseproof|paper|water|remaining)"
-    r"|\b(?:to|not|will|enough[^.]*to) cover\b|then cover with the|cover with"
+    r"|\b(?:to|not|will|enough[^.]{0,80}to) cover\b|then cover with the|cover with"
 )
 _DRAINED = re.compile(r"\bdrain(?:ing)?\b|\bpour off\b|\btip away\b")
-_CLOTH = re.compile(r"\bcover\w*\b[^.;]*\b(?:cloth|towel|foil|wrap|film|plate|lid|filter)\b")
+_CLOTH = re.compile(r"\bcover\w*\b[^.;]{0,120}\b(?:cloth|towel|foil|wrap|film|plate|lid|filter)\b")
 # A time said of one of these words belongs to the process that the sentence goes on to name.
 _TIMELESS = frozenset({"add", "transfer", "prep", "serve", "strain", "preheat", "melt"})
 
@@ -124,6 +124,7 @@ def sentence_processes(sentence: str) -> tuple[Process, ...]:
     tuple of Process
         In the order written.
     """
+    sentence = " ".join(sentence.split())
     text = sentence.lower().replace("’", "'").replace("‑", "-")
     found = _process_words(text)
     times = [d for d in durations(text) if d.role == "for"]
