@@ -13,7 +13,7 @@ from counterproof.recipe.season_file import read_season
 
 FULL = """\
 region: GB
-hob: {kind: Induction, power: 2.4 kW, simmer_loss: 1.3}
+hob: {kind: Induction, power: 2.4 kW, simmer_loss: 1.3, rings: 5}
 oven: {kind: gas}
 altitude_m: 900
 room_celsius: 17
@@ -38,6 +38,7 @@ def test_everything_a_kitchen_may_say() -> None:
     assert kitchen.region == "uk"
     assert (kitchen.hob, kitchen.hob_watts, kitchen.oven) == ("induction", 2400, "gas")
     assert kitchen.simmer_loss == 1.3
+    assert (kitchen.rings, kitchen.ovens) == (5, None)
     assert (kitchen.altitude_m, kitchen.room_celsius, kitchen.tap_celsius) == (900, 17, 8)
     assert kitchen.tap_alkalinity == (1, 2)
     assert (kitchen.gas, kitchen.fizz_litres) == ("biogenic", 900)
@@ -78,6 +79,8 @@ def test_each_default_has_a_reason_and_tells_what_stands() -> None:
         "vessels",
         "tools",
         "own_factors",
+        "rings",
+        "ovens",
     }
     assert {default.name for default in DEFAULTS} == fields
     assert all(default.why for default in DEFAULTS)

@@ -47,6 +47,8 @@ class Kitchen:
         [1]
     oven : OvenKind
         Kind.
+    rings, ovens : int or None
+        How many there are, where that was said; a plan for the day takes no more. [1]
     altitude_m : float
         Height above the sea. [m]
     room_celsius, tap_celsius : float
@@ -85,6 +87,8 @@ class Kitchen:
     hob_watts: float = 2000.0
     simmer_loss: float = 1.0
     oven: OvenKind = "fan"
+    rings: int | None = None
+    ovens: int | None = None
     altitude_m: float = 0.0
     room_celsius: float = 20.0
     tap_celsius: float = 15.0

@@ -103,12 +103,14 @@ class Hob(Settings):
     kind: Annotated[str, one_of(*HOBS)] | None = None
     power: Annotated[float, _quantity("power", 100, 20_000, "100 W to 20 kW")] | None = None
     simmer_loss: Annotated[Number, between(0.1, 10, "times the model")] | None = None
+    rings: Annotated[Number, between(1, 24, "rings")] | None = None
 
 
 class Oven(Settings):
     """The oven."""
 
     kind: Annotated[str, one_of(*OVENS)] | None = None
+    count: Annotated[Number, between(0, 12, "ovens")] | None = None
 
 
 class Fridge(Settings):
@@ -288,6 +290,10 @@ def _fields(said: KitchenSettings) -> dict[str, Any]:
     fields["hob_watts"] = said.hob and said.hob.power
     fields["simmer_loss"] = said.hob and said.hob.simmer_loss
     fields["oven"] = said.oven and said.oven.kind
+    fields["rings"] = said.hob and said.hob.rings and int(said.hob.rings)
+    fields["ovens"] = (
+        None if said.oven is None or said.oven.count is None else int(said.oven.count)
+    )
     fields["gas"] = said.fizz and said.fizz.gas
     fields["fizz_litres"] = said.fizz and said.fizz.litres
     for name in ("fridge", "freezer"):
