@@ -18,7 +18,7 @@ from counterproof import use_cases
 from counterproof.claims.verdicts import Vetted
 from counterproof.desk.documents import standing
 from counterproof.desk.opened import Leaf, Opened
-from counterproof.desk.sheet_page import beside_stage, read_stage, valued_stage
+from counterproof.desk.sheet_page import Known, beside_stage, read_stage, valued_stage
 from counterproof.draws import Streams
 from counterproof.errors import CounterproofError
 from counterproof.proof import Edition
@@ -26,9 +26,9 @@ from counterproof.reading.model import Reading
 from counterproof.use_cases import Order, Workbench
 from counterproof.vetting_cases import vetted_script
 
-PAUSE: Final = 0.22
-"""How long typing rests before versions are worked out. [s] Assumed: longer than between two
-keys of a practised typist, shorter than a look at the margin."""
+PAUSE: Final = 0.15
+"""How long typing rests before footprints are worked out, and again before versions are. [s]
+Assumed: longer than between two keys of a practised typist, shorter than a look at the margin."""
 
 _TABS_KEPT: Final = 32
 _QUICK_ARRAYS: Final = 256
@@ -76,6 +76,7 @@ class Marker:
         self.date = date
         self._newest: dict[str, int] = {}
         self._editions: dict[str, Edition] = {}
+        self._set: Known = {}
         self._quick = ThreadPoolExecutor(1, "quick")
         self._slow = ThreadPoolExecutor(1, "slow")
         # One cache of draws a thread: a cache is no place for two to write in at once.
@@ -150,14 +151,14 @@ class Marker:
                 return
             stage, order, bench, reading = made
             yield stage
+            await self._pause(asked)
             value = await loop.run_in_executor(
                 self._slow, self._value, asked, order, bench, reading
             )
             if value is None:
                 return
             yield value
-            if not asked.fresh:
-                await asyncio.sleep(PAUSE)
+            await self._pause(asked)
             beside = await loop.run_in_executor(self._slow, self._value, asked, order, bench, None)
             if beside is not None:
                 yield beside
@@ -231,6 +232,10 @@ class Marker:
         self._quick.shutdown(cancel_futures=True)
         self._slow.shutdown(cancel_futures=True)
 
+    async def _pause(self, asked: Asked) -> None:
+        if not asked.fresh:
+            await asyncio.sleep(PAUSE)
+
     def _note(self, asked: Asked) -> None:
         if asked.fresh or asked.revision > self._newest.get(asked.tab, -1):
             self._newest.pop(asked.tab, None)
@@ -246,7 +251,7 @@ class Marker:
         order = folder.order(asked.leaf, asked.text)
         bench = folder.bench(order.kitchen)
         reading = use_cases.mark(order, bench)
-        stage = read_stage(asked.text, reading, bench.tables, self._quick_streams)
+        stage = read_stage(asked.text, reading, bench.tables, self._quick_streams, self._set)
         return {"stage": "read", "revision": asked.revision, **stage}, order, bench, reading
 
     def _value(

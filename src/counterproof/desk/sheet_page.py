@@ -6,8 +6,9 @@ that have changed. Lines are named by their line in the file, since that is what
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from typing import Any, Final
 
 from counterproof import numerals
@@ -27,7 +28,7 @@ from counterproof.press.setting import (
     version_rows,
 )
 from counterproof.proof import Edition, LineProof, StepProof
-from counterproof.reading.model import Reading
+from counterproof.reading.model import MarkedLine, MarkedStep, Reading
 from counterproof.recipe.markup import file_lines, items
 from counterproof.recipe.model import WrittenLine
 from counterproof.recipe.text import settle
@@ -55,7 +56,13 @@ _UNDER: Final = (
 _WAIT_FOR_VERSIONS: Final = frozenset({"versions"})
 
 
-def read_stage(text: str, reading: Reading, tables: Tables, streams: Streams) -> dict[str, Any]:
+Known = dict[tuple[str, int], tuple[object, str]]
+"""Kind and number of a line → what it was made of, and the HTML it made."""
+
+
+def read_stage(
+    text: str, reading: Reading, tables: Tables, streams: Streams, known: Known
+) -> dict[str, Any]:
     """Return what every line and step is understood to be.
 
     Parameters
@@ -68,6 +75,9 @@ def read_stage(text: str, reading: Reading, tables: Tables, streams: Streams) ->
         All tables.
     streams : Streams
         Draws, for the ranges of masses.
+    known : dict
+        What was made for the text before; a line that is the same is not set again. It is
+        brought up to date.
 
     Returns
     -------
@@ -76,13 +86,31 @@ def read_stage(text: str, reading: Reading, tables: Tables, streams: Streams) ->
     """
     sorts = Sorts(tables, streams)
     middle = reading.kitchen.middle
+    written = file_lines(text)
     rows: dict[int, str] = {}
+
+    def once(kind: str, of: MarkedLine | MarkedStep, make: Callable[[], str]) -> None:
+        number, at = of.written.number, of.written.at
+        made_of = (middle, written[at - 1] if at else "", of)
+        before = known.get((kind, number))
+        html = before[1] if before is not None and before[0] == made_of else make()
+        known[kind, number] = (made_of, html)
+        _put(rows, of.written, html)
+
     for line in reading.lines:
-        read = line_read(line, sorts)
-        _put(rows, line.written, macro(_ROWS, "read_line", read, middle, _settled(text, line.written, read.marks)))  # fmt: skip
+        once("line", line, partial(_read_line, text, line, sorts, middle))
     for step in reading.steps:
-        _put(rows, step.written, macro(_ROWS, "read_step", step_read(step)))
+        once("step", step, partial(_read_step, step))
     return {"rows": rows}
+
+
+def _read_line(text: str, line: MarkedLine, sorts: Sorts, middle: str) -> str:
+    settled = _settled(text, line.written, line.marks)
+    return macro(_ROWS, "read_line", line_read(line, sorts), middle, settled)
+
+
+def _read_step(step: MarkedStep) -> str:
+    return macro(_ROWS, "read_step", step_read(step))
 
 
 def valued_stage(text: str, edition: Edition, reading: Reading) -> dict[str, Any]:
@@ -106,7 +134,9 @@ def valued_stage(text: str, edition: Edition, reading: Reading) -> dict[str, Any
     scale = intervals.line_scale(edition)
     lines = {line.written.number: line for line in reading.lines}
     steps = {step.written.number: step for step in reading.steps}
-    ends = _ends(text, [one.written for one in (*reading.lines, *reading.steps)])
+    ends = _ends(
+        text, [*(one.written for one in reading.lines), *(one.written for one in reading.steps)]
+    )
     facts: dict[int, str] = {}
     right: dict[int, str] = {}
     for line in edition.lines:

@@ -3,10 +3,11 @@
 import { ask, Refused, stages, tokenSought, tokenTaken } from "/static/asking.js";
 import { Galley } from "/static/galley.js";
 
-const QUIET = 10; // ms between a key and the question it makes: keys that come together ask once
+const QUIET = 12; // ms between two questions: keys that come together ask once
+const SCRIPT = 180; // ms a script rests before it is vetted, which takes longer than marking
 const AGAIN = 1500; // ms until a desk that did not answer is asked again
 const tab = crypto.randomUUID();
-const view = { what: "recipe", name: "", over: "", saved: "", revision: 0, readOnly: false, said: "" };
+const view = { what: "recipe", name: "", over: "", saved: "", revision: 0, readOnly: false, said: "", asked: 0 };
 let galley = null;
 let asking = null;
 let due = 0;
@@ -133,7 +134,9 @@ function changed() {
   document.body.dataset.stage = "asked";
   stand();
   clearTimeout(due);
-  due = setTimeout(askMarks, view.what === "script" ? 180 : QUIET);
+  const wait = view.what === "script" ? SCRIPT : performance.now() - view.asked < QUIET ? QUIET : 0;
+  view.asked = performance.now();
+  due = setTimeout(askMarks, wait);
 }
 
 function stand() {
