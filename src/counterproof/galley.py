@@ -52,6 +52,7 @@ def script_set(
     proof = ScriptProof(
         vetted.script.title,
         tuple(_passages(vetted.script, spoken)),
+        tuple(_text(vetted.script, spoken)),
         tuple(_loose(one) for one in vetted.loose),
         overclaims,
     )
@@ -111,6 +112,15 @@ def _loose(one: Loose) -> str:
     if one.contradicts:
         return f"{where} contradicts {one.nearest}"
     return f"{where}; nearest is {one.nearest}" if one.nearest else where
+
+
+def _text(script: Script, spoken: Mapping[int, Spoken]) -> Iterator[str | Spoken]:
+    at = 0
+    for one in script.expressions:
+        yield script.text[at : one.start]
+        yield spoken[one.start]
+        at = one.end
+    yield script.text[at:]
 
 
 def _passages(script: Script, spoken: Mapping[int, Spoken]) -> Iterator[Passage]:

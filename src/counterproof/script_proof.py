@@ -105,7 +105,9 @@ class ScriptProof:
     title : str
         Its first heading, or "".
     passages : tuple of Passage
-        In order.
+        In order, every one on one line.
+    text : tuple of str or Spoken
+        All of the script as it was written, figures and claims in their places.
     loose : tuple of str
         Numbers in it that come from no figure, each with what is nearest.
     overclaims : tuple of str
@@ -114,6 +116,7 @@ class ScriptProof:
 
     title: str
     passages: tuple[Passage, ...]
+    text: tuple[str | Spoken, ...] = ()
     loose: tuple[str, ...] = ()
     overclaims: tuple[str, ...] = ()
 
