@@ -47,6 +47,8 @@ class Difference:
         Number of the recipe line it belongs to; None where none does.
     lost : bool
         Whether it went off as steam.
+    held : float
+        Of what went off: what was in the vessel before. [kg]
     """
 
     at: int
@@ -56,6 +58,7 @@ class Difference:
     says: str
     line: int | None = None
     lost: bool = False
+    held: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,8 +290,9 @@ class _Weighing:
         return replace(self.now, step=said.step)
 
     def _tare(self, said: Said) -> State:
-        vessel = said.label or self.now.vessel
-        return replace(self.now, base=0.0, vessel=vessel, spread=0.0)
+        if said.label:  # another vessel: nothing is in it yet
+            return replace(self.now, base=0.0, vessel=said.label, spread=0.0, held=0.0)
+        return replace(self.now, base=0.0, spread=0.0)
 
     def _stand(self, said: Said) -> State:
         """Something is put on the scale: a vessel, with or without what it weighs."""
@@ -387,7 +391,8 @@ class _Weighing:
         if kg > 1e-9:
             return self._take_out(said)
         says = f"{_bare(weight.kg, state.step)} − {grams(state.base, state.step)}"
-        gone = Difference(said.at, said.label, kg, state.step + state.spread, says, lost=True)
+        half = state.step + state.spread
+        gone = Difference(said.at, said.label, kg, half, says, lost=True, held=state.held)
         return replace(
             state, base=weight.kg, spread=0.0, held=state.held + kg,
             differences=(*state.differences, gone),
