@@ -33,6 +33,8 @@ ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
+ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
+SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
@@ -130,7 +132,7 @@ class Matcher:
         """
         said = frozenset(hints)
         whole = self._index.whole(name)
-        if whole is not None and not said:
+        if whole is not None and (not said or self._index.is_exact(name)):
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
             return Match(whole.food, 1.0, fit, (), row=whole.row)
         candidates = self._candidates(name, said, region)
@@ -165,10 +167,17 @@ class Matcher:
         near = dict.fromkeys(
             text for start in sorted(starts) for text in self._index.beginnings.get(start, ())
         )
+        alike = process.extract(
+            " ".join(sought), list(near), scorer=fuzz.ratio, limit=12, score_cutoff=ALIKE
+        )
+        single = [text for text in near if " " not in text]
+        for word in sought:
+            if len(word) >= SPELT_OUT:
+                alike += process.extract(
+                    word, single, scorer=fuzz.ratio, limit=2, score_cutoff=CLOSE_SPELLING
+                )
         found: dict[str, Food] = {}
-        for text, _, _ in process.extract(
-            " ".join(sought), list(near), scorer=fuzz.ratio, limit=12, score_cutoff=55
-        ):
+        for text, _, _ in alike:
             food = self._index.choices[text]
             found.setdefault(food.id, food)
         return tuple(found.values())[:limit]
@@ -345,7 +354,7 @@ class Matcher:
         notes: list[str] = []
         for word in words(name)[:LONGEST]:
             known = word in self._index.vocabulary or word in FORMS or word in JOINING
-            if known or passable(word) or not 5 <= len(word) <= 30:
+            if known or passable(word) or not SPELT_OUT <= len(word) <= 30:
                 mended.append(word)
                 continue
             near = process.extractOne(

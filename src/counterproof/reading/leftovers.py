@@ -28,6 +28,7 @@ from counterproof.reading.modifiers import (
     MADE_OF,
     MIXED_CLASSES,
     NEVER_LAST,
+    OTHER_FLAVOURED,
     OTHER_PARTS,
     PARTS,
     PICKLE_CLASSES,
@@ -47,6 +48,7 @@ if TYPE_CHECKING:
 STATES = frozenset(FORMS.values())
 AFTER = 0.9  # any modifier that stands behind the head ("butter unsalted")
 UNKNOWN = 0.85
+UNKNOWN_BEFORE_ALL = 0.74  # before a head that is the whole name, a doubt: "bombay" before "duck"
 
 
 def passable(word: str) -> bool:
@@ -177,7 +179,8 @@ def _modifier_kept(word: str, *, before: bool) -> float | None:
 def _noun_kept(word: str, food: Food, head: str, noun_class: str) -> tuple[float, str]:
     fruity = head == "yogurt" and noun_class in FLAVOURING_CLASSES
     if head in FLAVOURED or word in FLAVOURS or fruity:
-        return 0.8, f"“{word}” read as a flavour of {food.name}"
+        kept = 0.74 if head in OTHER_FLAVOURED and word not in FLAVOURS else 0.8
+        return kept, f"“{word}” read as a flavour of {food.name}"
     if head in MADE_OF or head in PARTS:
         return 0.45, f"“{word}” before “{head}” may make another food of it"
     return 0.6, f"“{word}” is a food of its own"
@@ -189,4 +192,4 @@ def _unknown_kept(word: str, head: str) -> tuple[float, str]:
     if head in MADE_OF and head not in FLAVOURED:
         kept = 0.72 if head in VARIETIES else 0.5
         return kept, f"“{word}” before “{head}” is not known here"
-    return UNKNOWN, f"“{word}” is not known here"
+    return UNKNOWN_BEFORE_ALL if head else UNKNOWN, f"“{word}” is not known here"

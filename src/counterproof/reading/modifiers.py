@@ -123,7 +123,12 @@ OTHER_PARTS = {
         frozenset({"spices", "nuts & seeds", "pulses", "grains", "breakfast cereals", "fruit"}),
     ),
     "leaf": frozenset({"fresh herbs", "dried herbs", "vegetables", "tea & coffee", "thickeners"}),
-    **dict.fromkeys(("bone", "top"), frozenset[str]()),
+    **dict.fromkeys(("bone", "top", "finger", "ring"), frozenset[str]()),
+    "root": frozenset({"vegetables"}),
+    **dict.fromkeys(
+        ("sheet", "square", "shell", "cube"),
+        frozenset({"seaweed", "pasta & noodles", "bread & bakery", "thickeners", "beef", "lamb"}),
+    ),
 }
 
 # States that make another food of it; several spellings of one state meet in one word.
@@ -178,11 +183,11 @@ FORM_KEPT = {
     "fresh": 0.7,
     "frozen": 0.94,
     "ground": 0.6,
-    "puree": 0.75,
+    "puree": 0.7,
     "salted": 0.95,
     "roasted": 0.85,
     "cooked": 0.72,
-    "canned": 0.75,
+    "canned": 0.74,
     "smoked": 0.75,
     "cured": 0.8,
     "wholemeal": 0.85,
@@ -243,6 +248,9 @@ FLAVOURED = _listed(
     apple pear plum mushroom squash salsa panettone
     """
 )
+
+# Of these, the heads that a flavour may well make another food of: "celery salt", "date honey".
+OTHER_FLAVOURED = _listed("salt sugar syrup jelly honey soup bread crisp squash cordial biscuit")
 
 # Heads that only name the class of what stands before them ("gorgonzola cheese", "cod fish").
 CLASS_NOUNS = _listed(

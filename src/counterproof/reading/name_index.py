@@ -116,6 +116,22 @@ class NameIndex:
             return None
         return Known(entry.food, entry.row)
 
+    def is_exact(self, name: str) -> bool:
+        """Whether the table has this name with its prepositions: it needs no hint of a form.
+
+        Parameters
+        ----------
+        name : str
+            As written.
+
+        Returns
+        -------
+        bool
+            True for "chipotle in adobo", which is canned whatever it comes in.
+        """
+        said = words(name)
+        return not JOINING.isdisjoint(said) and " ".join(said) in self.exact
+
     def knows(self, name: str) -> bool:
         """Whether the table has these very words as a name, in any order.
 

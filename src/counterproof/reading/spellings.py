@@ -115,7 +115,7 @@ def singular(word: str) -> str:
     found = SINGULARS.get(word)
     if found is not None:
         return found
-    if len(word) < 4 or not word.endswith("s") or word.endswith(("ss", "us", "is")):
+    if len(word) < 4 or not word.endswith("s") or word.endswith(("ss", "us")):
         return word
     if word.endswith("leaves"):
         return word[:-3] + "f"
