@@ -65,3 +65,26 @@ def test_no_station_is_refused(capsys: pytest.CaptureFixture[str]) -> None:
     code, out, _ = _ran(capsys, "shop", FIRST, "--stations", "0", "--json")
     assert code == 2
     assert "station" in json.loads(out)["error"]["message"]
+
+
+def test_a_day_is_planned_by_the_clock(capsys: pytest.CaptureFixture[str]) -> None:
+    others = [str(one) for one in episodes(demo_season())]
+    code, out, _ = _ran(capsys, "day", others[3], others[4], "--ready", "18:30", "--rings", "2")
+    assert code == 0
+    assert "Ready at 18:30 with 1 cook, 2 rings and 1 oven" in out
+    assert "preheat the oven, 190 °C" in out
+
+
+def test_a_day_in_json(capsys: pytest.CaptureFixture[str]) -> None:
+    _, out, _ = _ran(capsys, "day", FIRST, "--json")
+    day = json.loads(out)
+    assert day["starts_to_be_sure_min"] < day["starts_min"] < day["ready_min"] == 19 * 60
+
+
+@pytest.mark.parametrize(("option", "said"), [("--ready", "half past"), ("--hours", "22:00-07:00")])
+def test_what_is_no_time_is_refused(
+    capsys: pytest.CaptureFixture[str], option: str, said: str
+) -> None:
+    code, out, _ = _ran(capsys, "day", FIRST, option, said, "--json")
+    assert code == 2
+    assert json.loads(out)["error"]["remedy"]

@@ -39,6 +39,10 @@ _NAMES: Final[dict[Takes, str]] = {"hands": "hands", "ring": "a ring", "oven": "
 RINGS: Final = 4
 """Rings of a hob of which nothing was said: assumed, a common domestic one. [1]"""
 
+LONGEST_STAND: Final = 120
+"""Minutes for which food may stand between hot and cold: source `usda-two-hours`, two hours, as
+quoted by a university extension. Local rules go before it."""
+
 MOST_ORDERS: Final = 120
 """Orders of laying dishes that are tried: all of five dishes'. [1]"""
 
@@ -114,6 +118,11 @@ class Wait:
     keeps: bool
     cause: str
 
+    @property
+    def too_long(self) -> bool:
+        """Whether it stands about for longer than food may."""
+        return not self.keeps and self.ends - self.begins > LONGEST_STAND
+
 
 @dataclass(frozen=True, slots=True)
 class DayPlan:
@@ -176,6 +185,7 @@ class DayPlan:
                     "begins_min": wait.begins,
                     "ends_min": wait.ends,
                     "keeps": wait.keeps,
+                    "too_long": wait.too_long,
                     "for": wait.cause,
                 }
                 for wait in self.waits

@@ -1,7 +1,8 @@
-"""Commands before the cooking: what to buy."""
+"""Commands before the cooking: what to buy, and who does what when."""
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
 
@@ -17,17 +18,19 @@ if TYPE_CHECKING:
 
 family = typer.Typer()
 
+Recipes = Annotated[
+    list[str] | None,
+    typer.Argument(
+        metavar="[RECIPE[+VERSION] …]",
+        help="Recipes, or a season's folder for all of it; the demo's first if left out.",
+        show_default=False,
+    ),
+]
+
 
 @family.command()
 def shop(
-    recipes: Annotated[
-        list[str] | None,
-        typer.Argument(
-            metavar="[RECIPE[+VERSION] …]",
-            help="Recipes, or a season's folder for all of it; the demo's first if left out.",
-            show_default=False,
-        ),
-    ] = None,
+    recipes: Recipes = None,
     serves: Serves = None,
     stations: Annotated[
         float, typer.Option("--stations", metavar="N", help="How many in a class cook each.")
@@ -69,6 +72,70 @@ def shop(
 
         print_shopping(listed, outcome.console())
     outcome.leave("doubt" for _ in listed.unread)
+
+
+@family.command()
+def day(
+    recipes: Recipes = None,
+    serves: Serves = None,
+    ready: Annotated[
+        str, typer.Option("--ready", metavar="HH:MM", help="When it is to be eaten.")
+    ] = "19:00",
+    cooks: Annotated[
+        int, typer.Option("--cooks", metavar="N", min=1, max=24, help="Pairs of hands.")
+    ] = 1,
+    rings: Annotated[
+        int | None,
+        typer.Option("--rings", metavar="N", min=0, max=24, help="Rings; the kitchen's, or 4."),
+    ] = None,
+    ovens: Annotated[
+        int | None,
+        typer.Option("--ovens", metavar="N", min=0, max=12, help="Ovens; the kitchen's, or 1."),
+    ] = None,
+    hours: Annotated[
+        str, typer.Option("--hours", metavar="HH:MM-HH:MM", help="When there are hands.")
+    ] = "07:00-22:00",
+    kitchen: KitchenFile = None,
+    as_json: Json = False,
+) -> None:
+    """Plan a day over several dishes: no ring, oven or pair of hands is used twice at a time."""
+    from counterproof import provisioning
+    from counterproof.batch.day import RINGS, Room
+
+    first, _, last = hours.partition("-")
+    opens, closes = _minutes(first, "--hours"), _minutes(last, "--hours")
+    if opens >= closes:
+        raise InputError(
+            f"“{hours}” has no hour in it.", remedy="Give the hours of one day: 07:00-22:00."
+        )
+    orders = _orders(recipes, kitchen, serves)
+    place = orders[0].kitchen
+    room = Room(
+        cooks,
+        rings if rings is not None else place.rings or RINGS,
+        ovens if ovens is not None else 1 if place.ovens is None else place.ovens,
+        opens,
+        closes,
+    )
+    bench = opening.bench(*(order.kitchen for order in orders))
+    found = provisioning.day(orders, bench, room, _minutes(ready, "--ready"))
+    if as_json:
+        outcome.print_json(found.to_dict())
+    else:
+        from counterproof.adapters.day_terminal import print_day
+
+        print_day(found, outcome.console())
+    outcome.leave("doubt" for wait in found.plan.waits if wait.too_long)
+
+
+def _minutes(clock: str, option: str) -> int:
+    """Minutes after midnight."""
+    found = re.fullmatch(r"([01]?\d|2[0-4])[:.]([0-5]\d)", clock.strip())
+    if found is None:
+        raise InputError(
+            f"{option}: “{clock}” is no time of day.", remedy="Write it as 19:00, in 24 hours."
+        )
+    return 60 * int(found[1]) + int(found[2])
 
 
 def _orders(names: list[str] | None, kitchen: str | None, serves: float | None) -> list[Order]:
