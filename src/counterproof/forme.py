@@ -11,6 +11,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from counterproof.claims.seen import Seen
+from counterproof.draws import Range
 from counterproof.proof import Edition
 from counterproof.script_proof import ScriptProof
 
@@ -144,6 +146,135 @@ class Appointment:
     told: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Likened:
+    """One serving as a number of things that can be drawn to scale.
+
+    Parameters
+    ----------
+    version : str
+        Name of the version; "" for the recipe as written.
+    seen : Seen
+        What stands for it, with its shape and size.
+    celsius : float
+        Temperature of the gas. [°C]
+    key : str
+        Of the derivation of the count.
+    """
+
+    version: str
+    seen: Seen
+    celsius: float
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
+class Deadline:
+    """What a rule asks of something that cools.
+
+    Parameters
+    ----------
+    clock : float or None
+        Temperature at which its clock starts; None for the start of cooling. [°C]
+    goal : float
+        Temperature to reach. [°C]
+    limit : float
+        Time allowed. [s]
+    told, takes : str
+        Both in words: "2 h", "6 h to 9 h".
+    verdict : str
+        within, too close, over or no rule.
+    locator : str
+        Where the rule stands.
+    key : str
+        Of the derivation of the time; "" where it never ends.
+    """
+
+    clock: float | None
+    goal: float
+    limit: float
+    told: str
+    takes: str
+    verdict: str
+    locator: str
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
+class Course:
+    """How something hot cools, as modelled, and what the rules ask.
+
+    Parameters
+    ----------
+    step : int
+        The step that begins it.
+    litres : float
+        The whole of it. [L]
+    vessel : str
+        Where it goes cold: pot, tray, jar or bottle.
+    vessels : int
+        How many of them. [1]
+    places : tuple of str
+        ice bath, counter, fridge, freezer, in turn.
+    celsius : tuple of float
+        Temperatures on the way down. [°C]
+    fast, middle, slow : tuple of float
+        Time from the start to each, infinite for never. [s]
+    deadlines : tuple of Deadline
+        One a rule.
+    """
+
+    step: int
+    litres: float
+    vessel: str
+    vessels: int
+    places: tuple[str, ...]
+    celsius: tuple[float, ...]
+    fast: tuple[float, ...]
+    middle: tuple[float, ...]
+    slow: tuple[float, ...]
+    deadlines: tuple[Deadline, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Position:
+    """What the handout shows where its two controls stand at one place.
+
+    Parameters
+    ----------
+    version : str
+        Name of the version; "" for the recipe as written.
+    changes : tuple of str
+        What is otherwise in it, in plain words.
+    serves : float
+        Servings cooked at once. [1]
+    serving, batch : Range
+        One serving, and all of them. [kg CO2e]
+    stages : tuple of (str, Range)
+        One serving in life-cycle order. [kg CO2e]
+    ratio : float or None
+        Times the recipe as written, of the means, for as many servings. [1]
+    share_lower : float or None
+        Share of draws in which it is below that. [1]
+    factor_set : str or None
+        The set in which the two are compared.
+    difference : Range or None
+        This less that, in the set compared in; None for the recipe itself, or where the two
+        cannot be judged. [kg CO2e]
+    """
+
+    version: str
+    changes: tuple[str, ...]
+    serves: float
+    serving: Range
+    batch: Range
+    stages: tuple[tuple[str, Range], ...]
+    ratio: float | None
+    share_lower: float | None
+    factor_set: str | None
+    difference: Range | None
+
+
 @dataclass(frozen=True)
 class Forme:
     """One episode, ready for the press.
@@ -170,6 +301,12 @@ class Forme:
         The recipe as schema.org data, read back equal.
     appointments : tuple of Appointment
         The plan on the calendar.
+    likened : tuple of Likened
+        What a serving is drawn as: the recipe, and a version beside it where that can be pictured.
+    courses : tuple of Course
+        What cools, in the order of the steps.
+    positions : tuple of Position
+        Every place of the handout's controls.
     """
 
     edition: Edition
@@ -182,3 +319,6 @@ class Forme:
     matrices: Mapping[str, str] = field(default_factory=dict)
     linked_data: Mapping[str, Any] = field(default_factory=dict)
     appointments: tuple[Appointment, ...] = ()
+    likened: tuple[Likened, ...] = ()
+    courses: tuple[Course, ...] = ()
+    positions: tuple[Position, ...] = ()

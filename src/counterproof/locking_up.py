@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from counterproof.calendar_days import appointments
 from counterproof.draws import Streams
+from counterproof.footprint.held import Held
 from counterproof.footprint.matrices import product_system
 from counterproof.forme import Forme, Trim
 from counterproof.galley import script_set
 from counterproof.measured_out import measured_out
-from counterproof.proof import Edition, SourceLine
+from counterproof.picturing import pictured
+from counterproof.proof import Derivation, Edition, SourceLine
 from counterproof.recipe.schema_org import to_json_ld
 from counterproof.script_proof import ScriptProof
 from counterproof.use_cases import Workbench, assessed, proof_of, results
@@ -67,8 +70,11 @@ def locked_up(
     Forme
         Everything the press needs.
     """
-    base = assessed(manuscript.episode.order, bench, streams)
-    edition = proof_of(base, bench, streams, date=date)
+    held = Held()
+    base = assessed(manuscript.episode.order, bench, streams, held=held)
+    edition = proof_of(base, bench, streams, date=date, held=held)
+    pictures = pictured(base, edition, bench, streams, held)
+    edition = _enlarged(edition, pictures.derivations, (), bench)
     script, edition = _script(manuscript, bench, streams, edition)
     return Forme(
         edition=edition,
@@ -81,6 +87,27 @@ def locked_up(
         matrices=product_system(base.footprint).files(),
         linked_data=to_json_ld(base.reading.recipe),
         appointments=appointments(base.reading, base.plan, date),
+        likened=pictures.likened,
+        courses=pictures.courses,
+        positions=pictures.positions,
+    )
+
+
+def _enlarged(
+    edition: Edition, added: Sequence[Derivation], named: Iterable[str], bench: Workbench
+) -> Edition:
+    """The proof with further derivations, and the sources that they and others name."""
+    asked = {*named, *(term.source for one in added for term in one.terms)}
+    listed = {source.id for source in edition.sources}
+    more = (
+        SourceLine(one.id, one.citation, one.address, one.licence, one.credit)
+        for name in sorted(asked - listed)
+        if (one := bench.tables.sources.get(name)) is not None
+    )
+    return replace(
+        edition,
+        derivations=(*edition.derivations, *added),
+        sources=tuple(sorted((*edition.sources, *more), key=lambda source: source.id)),
     )
 
 
@@ -97,14 +124,4 @@ def _script(
     )
     script, added = script_set(vetted, material, edition)
     named = {source for spoken in script.spoken for source in spoken.sources}
-    listed = {source.id for source in edition.sources}
-    more = (
-        SourceLine(one.id, one.citation, one.address, one.licence, one.credit)
-        for name in sorted(named - listed)
-        if (one := bench.tables.sources.get(name)) is not None
-    )
-    return script, replace(
-        edition,
-        derivations=(*edition.derivations, *added),
-        sources=tuple(sorted((*edition.sources, *more), key=lambda source: source.id)),
-    )
+    return script, _enlarged(edition, added, named, bench)

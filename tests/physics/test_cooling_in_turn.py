@@ -69,3 +69,17 @@ def test_the_gravest_verdict_decides() -> None:
 def test_food_as_cold_as_its_surroundings_is_refused() -> None:
     with pytest.raises(OutOfRange):
         in_turn([Stay(POT, Spot("room", PLACE))], PLACE.room - 1.0, US, FRIDGE)
+
+
+@pytest.mark.property
+def test_the_way_down_agrees_with_the_times_of_the_rules() -> None:
+    room = Spot("room", PLACE)
+    stays = [Stay(POT, room, ZERO_CELSIUS + 50.0), Stay(POT, FRIDGE)]
+    found = in_turn(stays, HOT, US, FRIDGE)
+    levels = [level for level, _ in found.course]
+    assert levels == sorted(levels, reverse=True)
+    assert (levels[0], levels[-1]) == (HOT, min(rule.goal.value for rule in US))
+    for end in ("p05", "p50", "p95"):
+        times = [getattr(time, end) for _, time in found.course]
+        assert times == sorted(times)
+    assert found.course[-1][1] == found.to_goal

@@ -18,6 +18,9 @@ from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
 from counterproof.physics.spread import Spread
 from counterproof.physics.values import ZERO_CELSIUS
 
+COURSE: Final = 24
+"""Steps of temperature in which the way down is told. [1] A house choice."""
+
 _WORST: Final[tuple[Ruling, ...]] = ("over", "too close", "within", "no rule")
 
 
@@ -56,6 +59,8 @@ class InTurn:
         From the start to the lowest goal. [s]
     would_pass : tuple of Change
         What would keep every rule; empty where all are kept or nothing passes.
+    course : tuple of (float, Spread)
+        Temperatures on the way down, falling, and the time from the start to each. [K, s]
     """
 
     rules: tuple[CoolingRule, ...]
@@ -63,6 +68,7 @@ class InTurn:
     verdicts: tuple[Verdict, ...]
     to_goal: Spread
     would_pass: tuple[Change, ...]
+    course: tuple[tuple[float, Spread], ...] = ()
 
     @property
     def worst(self) -> int:
@@ -117,7 +123,8 @@ def in_turn(
     """
     floor = min(rule.goal.value for rule in rules)
     paths = [(_clock(rule, start), rule.goal.value) for rule in rules]
-    times = _added(stays, start, [*paths, (start, floor)])
+    levels = [start - (start - floor) * at / COURSE for at in range(1, COURSE)]
+    times = _added(stays, start, [*paths, *((start, level) for level in (*levels, floor))])
     verdicts = tuple(verdict(rule, time, start) for rule, time in zip(rules, times, strict=False))
     kept = all(
         ruling(time, rule.limit.value) == "within" for rule, time in zip(rules, times, strict=False)
@@ -128,7 +135,15 @@ def in_turn(
         if rule.known == "read"
     ]
     passing = () if kept or not limits else changes(stays[0].dish, fridge, start, limits)
-    return InTurn(tuple(rules), tuple(times[:-1]), verdicts, times[-1], passing)
+    asked, course = times[: len(rules)], times[len(rules) :]
+    return InTurn(
+        tuple(rules),
+        tuple(asked),
+        verdicts,
+        course[-1],
+        passing,
+        ((start, Spread(0.0, 0.0, 0.0)), *zip((*levels, floor), course, strict=True)),
+    )
 
 
 def _clock(rule: CoolingRule, start: float) -> float:

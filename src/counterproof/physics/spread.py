@@ -72,3 +72,23 @@ def spoken(time: float) -> str:
         minutes = 5 * round(minutes / 5)
     hours, rest = divmod(minutes, 60)
     return f"{hours} h {rest:02d} min" if rest else f"{hours} h"
+
+
+def ranged(time: Spread) -> str:
+    """A time with its range as a cook says it.
+
+    Parameters
+    ----------
+    time : Spread
+        The time. [s]
+
+    Returns
+    -------
+    str
+        "6 h to 9 h"; what becomes of it where it never ends.
+    """
+    if spoken(time.p50) == "never":
+        return "no time: it does not get there"
+    if spoken(time.p95) == "never":
+        return f"{spoken(time.p05)} or more, perhaps never"
+    return f"{spoken(time.p05)} to {spoken(time.p95)}"

@@ -9,7 +9,7 @@ from counterproof.marks import Mark
 from counterproof.physics.answer import Ruling
 from counterproof.physics.containers import Kind
 from counterproof.physics.cooling_in_turn import InTurn
-from counterproof.physics.spread import Spread, spoken
+from counterproof.physics.spread import Spread, ranged, spoken
 from counterproof.physics.values import ZERO_CELSIUS
 
 Place = Literal["ice bath", "counter", "fridge", "freezer"]
@@ -92,11 +92,11 @@ class CooledStep:
         lead = f"Cooling {self.litres:.2g} L {self._way()}"
         if self.ruling == "within":
             return (
-                f"{lead}: within the limits as modelled, {path} in {_ranged(time)} ({limit}). "
+                f"{lead}: within the limits as modelled, {path} in {ranged(time)} ({limit}). "
                 "A thermometer tells whether it is."
             )
         decided = "too close to call" if self.ruling == "too close" else "over the limit"
-        said = f"{lead}: {decided}, {path} in {_ranged(time)} ({limit})."
+        said = f"{lead}: {decided}, {path} in {ranged(time)} ({limit})."
         if self.found.would_pass:
             change = self.found.would_pass[0].says
             return f"{said} This would pass: {change[0].lower()}{change[1:]}"
@@ -111,12 +111,3 @@ class CooledStep:
 
     def _vessels(self) -> str:
         return f"a {self.vessel}" if self.count == 1 else f"{self.count} {self.vessel}s"
-
-
-def _ranged(time: Spread) -> str:
-    """A time with its range, and what becomes of it where it never ends."""
-    if spoken(time.p50) == "never":
-        return "no time: it does not get there"
-    if spoken(time.p95) == "never":
-        return f"{spoken(time.p05)} or more, perhaps never"
-    return f"{spoken(time.p05)} to {spoken(time.p95)}"

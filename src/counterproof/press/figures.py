@@ -12,6 +12,7 @@ from typing import Final
 from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.numerals import CO2E, SPACE, Shown
+from counterproof.physics.spread import Spread, ranged
 from counterproof.press.giving import money
 from counterproof.proof import Derivation, Edition, Term
 
@@ -57,6 +58,8 @@ def text_of(derivation: Derivation, middle: str) -> str:
     value, unit = derivation.value, derivation.unit
     if kind == "cost":
         return money(value, unit, middle)
+    if kind == "cooling":
+        return ranged(Spread(value.p05, value.p50, value.p95))
     if kind in _PLAIN:
         return _with_unit(numerals.plain(value.mean), unit.replace("/", " per ", 1))
     return value_text(value, unit, middle)
