@@ -190,7 +190,8 @@ def _makes(evidence: Evidence) -> Correction | None:
 
 def _sound_yields(evidence: Evidence) -> tuple[Scatter | None, list[str]]:
     """Yields of the batches that were cooked as written, and the days of the others."""
-    sound, other = [], []
+    sound: list[tuple[str, float]] = []
+    other: list[tuple[str, float]] = []
     for made, rows in zip(evidence.batches, evidence.rows, strict=True):
         by_name = {row.name: row for row in rows}
         if "made_m3" not in by_name:
