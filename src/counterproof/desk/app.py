@@ -203,13 +203,13 @@ class _Routes:
     async def why(self, request: Request) -> Response:
         """Explain a number."""
         leaf = self.desk.folder.leaf(request.query_params.get("name"))
-        edition = self.desk.marker.edition(leaf)
-        if edition is None:
+        told = self.desk.marker.told(leaf)
+        if told is None:
             raise UnreadableFile(
                 "The proof is not worked out yet.", remedy="Ask again in a moment."
             )
-        html = explaining.explained(edition, request.query_params.get("key", ""))
-        return JSONResponse({"html": html})
+        key = request.query_params.get("key", "")
+        return JSONResponse({"html": explaining.explained(told.edition, key, told.more)})
 
 
 def _about(folder: Opened, leaf: Leaf) -> dict[str, Any]:

@@ -1,21 +1,34 @@
-"""Any number explained: how it came about, its percentiles drawn, its sources."""
+"""Any number explained: how it came about, its percentiles drawn, its sources.
+
+Most numbers carry their derivation in the proof. Here the rest is told: what a reading was unsure
+of, what was assumed and where it is changed, what a mark rests on.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from typing import Final
 
 from counterproof import numerals
-from counterproof.desk.leaves import leaf
+from counterproof.desk.leaves import leaf, mark_key
 from counterproof.draws import Range
 from counterproof.errors import UnreadableFile
-from counterproof.press import giving, intervals, wording
+from counterproof.press import footing, intervals, wording
+from counterproof.press.plain_text import printable
 from counterproof.press.setting import set_in
-from counterproof.proof import Derivation, Edition, LineProof, Term
+from counterproof.proof import Derivation, Edition, Term
 
 _MID: Final = "50%"
+_LEVELS: Final = {
+    "note": "A note: it stands, but is worth knowing.",
+    "doubt": "A doubt: a choice is open, and the figure stands on the first one.",
+    "fault": "A fault: it is not counted.",
+}
+_IN_WORDS: Final = Range(0.0, 0.0, 0.0, 0.0)
+"""Stands where what is explained is told in words and has no value of its own."""
 
 
-def explained(edition: Edition, key: str) -> str:
+def explained(edition: Edition, key: str, more: Sequence[Derivation] = ()) -> str:
     """Return the derivation of a number as a piece of the page.
 
     Parameters
@@ -24,6 +37,8 @@ def explained(edition: Edition, key: str) -> str:
         The proof it stands in.
     key : str
         Which number: "line:3", "mass:3", "serving", "stage:packaging", …
+    more : sequence of Derivation
+        What a script adds to the proof's own.
 
     Returns
     -------
@@ -35,25 +50,42 @@ def explained(edition: Edition, key: str) -> str:
     UnreadableFile
         If the proof has no such number.
     """
-    found = derivation(edition, key)
+    found = derivation(edition, key, more)
     if found is None:
         raise UnreadableFile(
             "The proof holds no such number any more.", remedy="Close this and ask again."
         )
     sources = {source.id: source for source in edition.sources}
-    drawn = ""
-    if not _exact(found.value):
-        scale = intervals.common_scale([found.value])
-        drawn = set_in(
-            intervals.interval(scale, found.value, edition.middle, title=found.name, y=_MID)
+
+    def cited(term: Term) -> str:
+        source = sources.get(term.source)
+        told = (source.citation if source else term.source, term.locator)
+        return "; ".join(printable(part) for part in told if part)
+
+    value, drawn, axis = found.value, set_in(""), set_in("")
+    if value.p05 != value.p95:
+        scale = intervals.common_scale([value])
+        title = f"{found.name}: {shown(value, found.unit, edition.middle)}"
+        interval = intervals.interval(scale, value, edition.middle, title=title, y=_MID)
+        drawn, axis = set_in(interval), set_in(intervals.axis(scale, title=f"Scale, {found.unit}"))
+    return str(
+        leaf(
+            "why.html.j2",
+            of=found,
+            worth="" if value is _IN_WORDS else shown(value, found.unit, edition.middle),
+            drawn=drawn,
+            axis=axis,
+            percentiles=_percentiles(value, found.unit),
+            terms=[
+                (term, "" if term.value is None else shown(term.value, term.unit, edition.middle))
+                for term in found.terms
+            ],
+            cited=cited,
         )
-        axis = set_in(intervals.axis(scale, title=f"Scale, {found.unit}"))
-    else:
-        axis = set_in("")
-    return str(leaf("why.html.j2", of=found, drawn=drawn, axis=axis, sources=sources, shown=_shown))
+    )
 
 
-def derivation(edition: Edition, key: str) -> Derivation | None:
+def derivation(edition: Edition, key: str, more: Sequence[Derivation] = ()) -> Derivation | None:
     """Return how a number came about.
 
     Parameters
@@ -62,6 +94,8 @@ def derivation(edition: Edition, key: str) -> Derivation | None:
         The proof.
     key : str
         Which number.
+    more : sequence of Derivation
+        What a script adds to the proof's own.
 
     Returns
     -------
@@ -69,94 +103,85 @@ def derivation(edition: Edition, key: str) -> Derivation | None:
         The proof's own; else what the proof tells of it in words. None where it has no such
         number.
     """
-    for found in edition.derivations:
+    for found in (*edition.derivations, *more):
         if found.key == key:
             return found
     kind, _, name = key.partition(":")
     make = _TOLD.get(kind)
-    return None if make is None else make(edition, name)
+    return None if make is None else make(edition, key, name)
 
 
-def _exact(value: Range) -> bool:
-    return value.p05 == value.p95
+def shown(value: Range, unit: str, middle: str) -> str:
+    """Return a value of a derivation with the digits it deserves, in its own unit.
 
+    Parameters
+    ----------
+    value : Range
+        The value. [`unit`]
+    unit : str
+        Its unit; "" for a plain number.
+    middle : str
+        "mean" or "median": which of them stands in the middle.
 
-def _shown(value: Range, unit: str, middle: str) -> str:
-    """A term's value with the digits it deserves, in its own unit."""
+    Returns
+    -------
+    str
+        One phrase.
+    """
     if unit == "kg":
         return numerals.mass(value, middle).text
     if unit == "kWh":
         return numerals.energy(value, middle).text
-    if unit in {"1", "share"}:
+    if unit == "share":
         return numerals.percent(numerals.middle_value(value, middle))
-    if _exact(value):
-        return f"{numerals.plain(value.mean)}{numerals.SPACE}{unit}".strip()
+    if value.p05 == value.p95:
+        return f"{numerals.plain(value.mean, 3)}{numerals.SPACE}{unit}".strip()
     return numerals.shown(value, middle, unit).text
+
+
+def _percentiles(value: Range, unit: str) -> str:
+    """Where the draws lie, in words."""
+    parts = [
+        f"{name} {numerals.plain(part, 3)}"
+        for name, part in (
+            ("5th percentile", value.p05),
+            ("50th", value.p50),
+            ("95th", value.p95),
+            ("mean", value.mean),
+        )
+    ]
+    return f"{', '.join(parts)}{numerals.SPACE}{unit}.".replace(f"{numerals.SPACE}.", ".")
 
 
 def _one(value: float) -> Range:
     return Range(value, value, value, value)
 
 
-def _numbered(name: str, rows: int) -> int | None:
+def _at(name: str, rows: int) -> int | None:
+    """A place counted from one, if there is one of that number."""
     place = int(name) - 1 if name.isdecimal() and len(name) < 6 else -1
     return place if 0 <= place < rows else None
 
 
-def _line(edition: Edition, name: str) -> LineProof | None:
-    return next((line for line in edition.lines if str(line.number) == name), None)
-
-
-def _of_serving(edition: Edition, name: str) -> Derivation | None:
-    del name
-    terms = [
-        Term(line.as_written, line.kgco2e, numerals.CO2E, line.source or "")
-        for line in edition.lines
-        if line.kgco2e is not None
-    ]
-    terms += [
-        Term(step.as_written, step.kgco2e, numerals.CO2E)
-        for step in edition.steps
-        if step.kgco2e is not None
-    ]
-    terms += [Term(one.name, one.kgco2e, numerals.CO2E, one.source) for one in edition.activities]
-    return Derivation("serving", wording.sum_of(edition), edition.serving, numerals.CO2E, tuple(terms))  # fmt: skip
-
-
-def _of_yield(edition: Edition, name: str) -> Derivation | None:
+def _yield(edition: Edition, key: str, name: str) -> Derivation:
     del name
     terms = (
         Term("servings, as written or as asked", _one(edition.serves)),
-        Term("everything that goes in, less what leaves the pot, shared out among them"),
+        Term("what goes in, less what leaves the pot, shared out among them"),
+        Term("one serving and what it sums", opens="serving"),
     )
-    kg = edition.serving_mass_kg or 0.0
-    return Derivation("yield", wording.yield_(edition), _one(kg), "kg", terms)
+    kg = edition.serving_mass_kg
+    return Derivation(key, wording.yield_(edition), _IN_WORDS if kg is None else _one(kg), "kg", terms)  # fmt: skip
 
 
-def _of_line(edition: Edition, name: str) -> Derivation | None:
-    line = _line(edition, name)
-    if line is None or line.kgco2e is None:
-        return None
-    terms = [Term(f"written: {line.as_written}")]
-    if line.mass_kg is not None:
-        terms.append(Term(f"{line.food}, {line.quantity}, in the whole batch", line.mass_kg, "kg"))
-    terms.append(Term(line.factor or "", None, "", line.source or ""))
-    terms += [Term(f"of it {stage}", _one(value), numerals.CO2E) for stage, value in line.stages.items()]  # fmt: skip
-    if line.share is not None:
-        terms.append(Term("of the serving’s total", _one(line.share), "share"))
-    return Derivation(f"line:{name}", line.as_written, line.kgco2e, numerals.CO2E, tuple(terms))
+def _attention(edition: Edition, key: str, name: str) -> Derivation:
+    del name
+    terms = tuple(Term(mark.message) for mark in wording.all_marks(edition) if mark.level != "note")
+    return Derivation(key, wording.attention(edition), _IN_WORDS, "", terms)
 
 
-def _of_mass(edition: Edition, name: str) -> Derivation | None:
-    line = _line(edition, name)
-    if line is None or line.mass_kg is None:
-        return None
-    terms = (Term(f"written: {line.as_written}"), Term(f"understood: {line.quantity}"))
-    return Derivation(f"mass:{name}", f"{line.food}, what goes in", line.mass_kg, "kg", terms)
-
-
-def _of_reading(edition: Edition, name: str) -> Derivation | None:
-    line = _line(edition, name)
+def _reading(edition: Edition, key: str, name: str) -> Derivation | None:
+    line = next((one for one in edition.lines if str(one.number) == name), None)
     if line is None:
         return None
     terms = tuple(
@@ -164,148 +189,132 @@ def _of_reading(edition: Edition, name: str) -> Derivation | None:
         for food, share in ((line.food or "no food", line.certainty), *line.runners_up)
     )
     says = f"how surely “{line.as_written}” is {line.food}"
-    return Derivation(f"reading:{name}", says, _one(line.certainty), "share", terms)
+    return Derivation(key, says, _one(line.certainty), "share", terms)
 
 
-def _of_step(edition: Edition, name: str) -> Derivation | None:
+def _understood(edition: Edition, key: str, name: str) -> Derivation | None:
     step = next((one for one in edition.steps if str(one.number) == name), None)
-    if step is None or step.kgco2e is None:
+    if step is None:
         return None
-    terms = [Term(f"written: {step.as_written}"), Term(f"understood: {step.understood}")]
+    terms = [Term(f"written: {step.as_written}")]
     if step.kwh is not None:
-        terms.append(Term("energy for the whole batch", step.kwh, "kWh"))
-    return Derivation(f"step:{name}", step.as_written, step.kgco2e, numerals.CO2E, tuple(terms))
+        terms.append(Term("energy it takes", step.kwh, "kWh", opens=f"kwh:{name}"))
+    if step.kgco2e is not None:
+        terms.append(Term("of one serving", step.kgco2e, numerals.CO2E, opens=f"step:{name}"))
+    return Derivation(key, step.understood, _IN_WORDS, "", tuple(terms))
 
 
-def _of_energy(edition: Edition, name: str) -> Derivation | None:
-    step = next((one for one in edition.steps if str(one.number) == name), None)
-    if step is None or step.kwh is None:
-        return None
-    terms = (Term(f"written: {step.as_written}"), Term(f"understood: {step.understood}"))
-    return Derivation(f"energy:{name}", "energy of this step", step.kwh, "kWh", terms)
-
-
-def _of_stage(edition: Edition, name: str) -> Derivation | None:
-    value = dict(edition.stages).get(name)
-    if value is None:
-        return None
-    terms = [
-        Term(line.as_written, _one(line.stages[name]), numerals.CO2E, line.source or "")
-        for line in edition.lines
-        if line.stages.get(name)
-    ]
-    terms += [
-        Term(one.name, one.kgco2e, numerals.CO2E, one.source)
-        for one in edition.activities
-        if one.stage == name
-    ]
-    if name == "cooking":
-        terms += [Term(step.as_written, step.kgco2e, numerals.CO2E) for step in edition.steps if step.kgco2e]  # fmt: skip
-    return Derivation(f"stage:{name}", f"{name}, of one serving", value, numerals.CO2E, tuple(terms))  # fmt: skip
-
-
-def _of_version(edition: Edition, name: str) -> Derivation | None:
-    version = next((one for one in edition.versions if one.name == name), None)
-    if version is None:
-        return None
-    terms = [Term(change) for change in version.changes]
-    if version.difference is not None:
-        terms.append(Term("version less recipe, draw by draw", version.difference, numerals.CO2E))
-    if version.ratio is not None:
-        terms.append(Term("ratio of the means", _one(version.ratio), ""))
-    if version.share_lower is not None:
-        terms.append(Term("draws in which it is lower", _one(version.share_lower), "share"))
-    terms += [Term(remark) for remark in version.remarks]
-    return Derivation(f"version:{name}", f"{name}, one serving", version.serving, numerals.CO2E, tuple(terms))  # fmt: skip
-
-
-def _of_opinion(edition: Edition, name: str) -> Derivation | None:
-    place = _numbered(name, len(edition.second_opinion))
+def _opinion(edition: Edition, key: str, name: str) -> Derivation | None:
+    place = _at(name, len(edition.second_opinion))
     if place is None:
         return None
     called, value, covered = edition.second_opinion[place]
     terms = (
-        Term(f"every line valued in the {called} set, where it has a factor"),
-        Term("of the mass has one there", _one(covered), "share"),
+        Term(f"every line valued in the {called} set, where it has a factor there"),
+        Term("of the mass has one", _one(covered), "share"),
     )
-    return Derivation(f"opinion:{name}", f"one serving in the {called} set", _one(value), numerals.CO2E, terms)  # fmt: skip
+    return Derivation(key, f"one serving in the {called} set", _one(value), numerals.CO2E, terms)
 
 
-def _of_coverage(edition: Edition, name: str) -> Derivation | None:
+def _coverage(edition: Edition, key: str, name: str) -> Derivation:
+    del name
     terms = tuple(
-        Term(f"with a factor that fits as: {fit}", _one(share), "share")
+        Term(f"by a factor that fits as: {fit}", _one(share), "share")
         for fit, share in edition.coverage_by_fit.items()
     )
-    del name
     says = "share of the mass that has a factor"
-    return Derivation("coverage", says, _one(edition.coverage_mass), "share", terms)
+    return Derivation(key, says, _one(edition.coverage_mass), "share", terms)
 
 
-def _of_settle(edition: Edition, name: str) -> Derivation | None:
-    place = _numbered(name, len(edition.settle_next))
+def _settle(edition: Edition, key: str, name: str) -> Derivation | None:
+    place = _at(name, len(edition.settle_next))
     if place is None:
         return None
     what, share = edition.settle_next[place]
     terms = (
-        Term("how much of the total’s variance goes with this input, over all draws"),
-        Term("what can be settled is settled in the line or in the kitchen"),
+        Term("how much of the total’s variance goes with this one input, over all draws"),
+        Term("the total it is a share of", edition.serving, numerals.CO2E, opens="serving"),
     )
-    return Derivation(f"settle:{name}", what, _one(share), "share", terms)
+    return Derivation(key, what, _one(share), "share", terms)
 
 
-def _of_time(edition: Edition, name: str) -> Derivation | None:
+def _time(edition: Edition, key: str, name: str) -> Derivation | None:
     del name
     if edition.timeline is None:
         return None
-    terms = [Term(f"{task.does}: {task.says}") for task in edition.timeline.tasks]
-    total = sum(task.lasts[1] for task in edition.timeline.tasks) / 60.0
-    return Derivation("time", wording.TIME_RULE, _one(total), "min", tuple(terms))
+    terms = tuple(
+        Term(f"{task.does}: {task.says}", opens=f"task:{at}")
+        for at, task in enumerate(edition.timeline.tasks, start=1)
+    )
+    return Derivation(key, wording.TIME_RULE, _IN_WORDS, "", terms)
 
 
-def _of_task(edition: Edition, name: str) -> Derivation | None:
+def _task(edition: Edition, key: str, name: str) -> Derivation | None:
     tasks = () if edition.timeline is None else edition.timeline.tasks
-    place = _numbered(name, len(tasks))
+    place = _at(name, len(tasks))
     if place is None:
         return None
-    low, middle, high = (seconds / 60.0 for seconds in tasks[place].lasts)
-    value = Range(middle, low, middle, high)
-    return Derivation(f"task:{name}", tasks[place].does, value, "min", (Term(tasks[place].says),))
-
-
-def _of_gives(edition: Edition, name: str) -> Derivation | None:
-    del name
-    terms = tuple(
-        Term(f"{words}, {unit}", _one(amount), unit)
-        for key, words, unit in giving.NAMES
-        if (amount := edition.nutrition.get(key)) is not None
+    task = tasks[place]
+    low, middle, high = (seconds / 60.0 for seconds in task.lasts)
+    terms = (
+        Term("needs hands" if task.hands_on else "waits"),
+        *((Term("the step it belongs to", opens=f"understood:{task.step}"),) if task.step else ()),
+        Term("stated in the step, or modelled or assumed where the recipe does not say"),
     )
-    energy = edition.nutrition.get("energy_kcal") or 0.0
-    return Derivation("gives", "what a serving gives", _one(energy), "kcal", terms)
+    return Derivation(key, f"{task.does}: {task.says}", Range(middle, low, middle, high), "min", terms)  # fmt: skip
 
 
-def _of_costs(edition: Edition, name: str) -> Derivation | None:
-    del name
-    if edition.cost is None:
+def _assumed(edition: Edition, key: str, name: str) -> Derivation | None:
+    place = _at(name, len(edition.assumed))
+    if place is None:
         return None
-    terms = (Term("by the cook’s own prices"), *(Term(f"without a price: {one}") for one in edition.cost.not_priced))  # fmt: skip
-    return Derivation("costs", "what a serving costs", edition.cost.per_serving, edition.cost.currency, terms)  # fmt: skip
+    terms = (Term("Assumed because nothing written says otherwise; what you write takes its place."),)  # fmt: skip
+    return Derivation(key, edition.assumed[place], _IN_WORDS, "", terms)
 
 
-_TOLD: Final = {
-    "serving": _of_serving,
-    "yield": _of_yield,
-    "line": _of_line,
-    "mass": _of_mass,
-    "reading": _of_reading,
-    "step": _of_step,
-    "energy": _of_energy,
-    "stage": _of_stage,
-    "version": _of_version,
-    "opinion": _of_opinion,
-    "coverage": _of_coverage,
-    "settle": _of_settle,
-    "time": _of_time,
-    "task": _of_task,
-    "gives": _of_gives,
-    "costs": _of_costs,
+def _caution(edition: Edition, key: str, name: str) -> Derivation | None:
+    place = _at(name, len(edition.cautions))
+    if place is None:
+        return None
+    terms = (Term("The rule and its source stand in the caution; local rules come first."),)
+    return Derivation(key, edition.cautions[place], _IN_WORDS, "", terms)
+
+
+def _basis(edition: Edition, key: str, name: str) -> Derivation | None:
+    rows = footing.basis_rows(edition)
+    place = _at(name, len(rows))
+    if place is None:
+        return None
+    terms = (Term("With recipe, kitchen and tables it gives the same figures again."),)
+    return Derivation(key, f"{rows[place][0]}: {rows[place][1]}", _IN_WORDS, "", terms)
+
+
+def _mark(edition: Edition, key: str, name: str) -> Derivation | None:
+    del name
+    beside = [(f"beside: {line.as_written}", mark) for line in edition.lines for mark in line.marks]
+    beside += [
+        (f"beside: {step.as_written}", mark) for step in edition.steps for mark in step.marks
+    ]
+    beside += [("about the recipe as a whole", mark) for mark in edition.marks]
+    for where, mark in beside:
+        if mark_key(mark) == key:
+            terms = (Term(where), Term(_LEVELS[mark.level]))
+            return Derivation(key, mark.message, _IN_WORDS, "", terms)
+    return None
+
+
+_TOLD: Final[dict[str, Callable[[Edition, str, str], Derivation | None]]] = {
+    "assumed": _assumed,
+    "attention": _attention,
+    "basis": _basis,
+    "caution": _caution,
+    "coverage": _coverage,
+    "mark": _mark,
+    "opinion": _opinion,
+    "reading": _reading,
+    "settle": _settle,
+    "task": _task,
+    "time": _time,
+    "understood": _understood,
+    "yield": _yield,
 }

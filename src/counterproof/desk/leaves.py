@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from functools import cache
+from hashlib import sha256
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from counterproof import numerals
+from counterproof.marks import Mark
 from counterproof.press import (
     drawing,
     footing,
@@ -44,6 +46,8 @@ def _environment() -> Environment:
         numerals=numerals,
         printable=printable,
         linkable=linkable,
+        has_digit=has_digit,
+        mark_key=mark_key,
         cross=set_in(drawing.registration_cross()),
         leader=set_in(drawing.leader()),
         signs={level: set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
@@ -104,3 +108,35 @@ def linkable(address: str) -> bool:
         True for an address on the web.
     """
     return address.startswith(("https://", "http://"))
+
+
+def has_digit(words: str) -> bool:
+    """Return whether words hold a number, which then has to be explained.
+
+    Parameters
+    ----------
+    words : str
+        Any words of the page.
+
+    Returns
+    -------
+    bool
+        True where they hold a digit.
+    """
+    return any("0" <= sign <= "9" for sign in words)
+
+
+def mark_key(mark: Mark) -> str:
+    """Return the name under which a mark is explained.
+
+    Parameters
+    ----------
+    mark : Mark
+        A mark of the proof.
+
+    Returns
+    -------
+    str
+        The same for the same mark.
+    """
+    return f"mark:{sha256(f'{mark.kind} {mark.message}'.encode()).hexdigest()[:12]}"

@@ -11,19 +11,22 @@ import asyncio
 import contextlib
 from collections.abc import AsyncIterator, Callable, Mapping
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import partial
 from typing import Any, Final, TypeVar
 
 from counterproof import use_cases
 from counterproof.claims.verdicts import Vetted
 from counterproof.desk.documents import standing
 from counterproof.desk.opened import Leaf, Opened
+from counterproof.desk.picturing import pictured
 from counterproof.desk.sheet_page import Known, beside_stage, read_stage, valued_stage
 from counterproof.draws import Streams
 from counterproof.errors import CounterproofError
-from counterproof.proof import Edition
+from counterproof.footprint.held import Held
+from counterproof.proof import Derivation, Edition
 from counterproof.reading.model import Reading
-from counterproof.use_cases import Order, Workbench
+from counterproof.use_cases import Assessed, Order, Workbench
 from counterproof.vetting_cases import vetted_script
 
 PAUSE: Final = 0.15
@@ -61,6 +64,36 @@ class Asked:
     fresh: bool = False
 
 
+@dataclass(frozen=True, slots=True)
+class Read:
+    """What the first stage leaves for the others."""
+
+    stage: Mapping[str, Any]
+    order: Order
+    bench: Workbench
+    reading: Reading
+
+
+@dataclass(slots=True)
+class Work:
+    """One text being worked out; what a stage has found serves the next."""
+
+    asked: Asked
+    order: Order
+    bench: Workbench
+    reading: Reading
+    base: Assessed | None = None
+    held: Held = field(default_factory=Held)
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """The last proof of a recipe, from which numbers are explained, and what else was told."""
+
+    edition: Edition
+    more: tuple[Derivation, ...] = ()
+
+
 class Marker:
     """The two threads that mark, and the newest revision of every page.
 
@@ -75,7 +108,7 @@ class Marker:
     def __init__(self, draws: int = 10_000, date: str | None = None) -> None:
         self.date = date
         self._newest: dict[str, int] = {}
-        self._editions: dict[str, Edition] = {}
+        self._told: dict[str, Told] = {}
         self._set: Known = {}
         self._quick = ThreadPoolExecutor(1, "quick")
         self._slow = ThreadPoolExecutor(1, "slow")
@@ -98,7 +131,7 @@ class Marker:
         """
         return self._newest.get(asked.tab, asked.revision) > asked.revision
 
-    def edition(self, leaf: Leaf) -> Edition | None:
+    def told(self, leaf: Leaf) -> Told | None:
         """Return the last proof of a recipe, from which numbers are explained.
 
         Parameters
@@ -108,10 +141,10 @@ class Marker:
 
         Returns
         -------
-        Edition or None
+        Told or None
             None before the first.
         """
-        return self._editions.get(leaf.name)
+        return self._told.get(leaf.name)
 
     async def slowly(self, work: Callable[[], _Made]) -> _Made:
         """Do something that takes time on the thread that has it.
@@ -146,25 +179,21 @@ class Marker:
         self._note(asked)
         loop = asyncio.get_running_loop()
         try:
-            made = await loop.run_in_executor(self._quick, self._read, asked, folder)
-            if made is None:
+            read = await loop.run_in_executor(self._quick, self._read, asked, folder)
+            if read is None:
                 return
-            stage, order, bench, reading = made
-            yield stage
-            await self._pause(asked)
-            value = await loop.run_in_executor(
-                self._slow, self._value, asked, order, bench, reading
-            )
-            if value is None:
-                return
-            yield value
-            await self._pause(asked)
-            beside = await loop.run_in_executor(self._slow, self._value, asked, order, bench, None)
-            if beside is not None:
-                yield beside
+            yield _stage("read", asked, read.stage)
+            work = Work(asked, read.order, read.bench, read.reading)
+            for name, make in (("valued", self._value), ("beside", self._beside), ("pictured", self._picture)):  # fmt: skip
+                if not asked.fresh:
+                    await asyncio.sleep(PAUSE)
+                made = await self.slowly(partial(self._unless_stale, work, make))
+                if made is None:
+                    return
+                yield _stage(name, asked, made)
         except CounterproofError as fault:
             if not self.stale(asked):
-                yield {"stage": "fault", "revision": asked.revision, **_fault(fault)}
+                yield _stage("fault", asked, _fault(fault))
 
     async def vetted(
         self,
@@ -223,18 +252,14 @@ class Marker:
             asked = Asked("", 0, leaf, text, fresh=True)
             read = self._quick.submit(self._read, asked, folder).result()
             if read is not None:
-                _, order, bench, reading = read
-                self._slow.submit(self._value, asked, order, bench, reading).result()
-                self._slow.submit(self._value, asked, order, bench, None).result()
+                work = Work(asked, read.order, read.bench, read.reading)
+                for make in (self._value, self._beside, self._picture):
+                    self._slow.submit(make, work).result()
 
     def close(self) -> None:
         """Let both threads finish and end."""
         self._quick.shutdown(cancel_futures=True)
         self._slow.shutdown(cancel_futures=True)
-
-    async def _pause(self, asked: Asked) -> None:
-        if not asked.fresh:
-            await asyncio.sleep(PAUSE)
 
     def _note(self, asked: Asked) -> None:
         if asked.fresh or asked.revision > self._newest.get(asked.tab, -1):
@@ -243,39 +268,49 @@ class Marker:
         while len(self._newest) > _TABS_KEPT:
             del self._newest[next(iter(self._newest))]
 
-    def _read(
-        self, asked: Asked, folder: Opened
-    ) -> tuple[Mapping[str, Any], Order, Workbench, Reading] | None:
+    def _read(self, asked: Asked, folder: Opened) -> Read | None:
         if self.stale(asked):
             return None
         order = folder.order(asked.leaf, asked.text)
         bench = folder.bench(order.kitchen)
         reading = use_cases.mark(order, bench)
         stage = read_stage(asked.text, reading, bench.tables, self._quick_streams, self._set)
-        return {"stage": "read", "revision": asked.revision, **stage}, order, bench, reading
+        return Read(stage, order, bench, reading)
 
-    def _value(
-        self,
-        asked: Asked,
-        order: Order,
-        bench: Workbench,
-        reading: Reading | None,
+    def _unless_stale(
+        self, work: Work, make: Callable[[Work], Mapping[str, Any]]
     ) -> Mapping[str, Any] | None:
-        """The second stage, told what was read; the last one where it is not."""
-        if self.stale(asked):
+        if self.stale(work.asked):
             return None
-        last = reading is None
-        edition = use_cases.proof(order, bench, self.streams, date=self.date, beside=last)
-        if self.stale(asked):
-            return None
-        if reading is not None:
-            return {
-                "stage": "valued",
-                "revision": asked.revision,
-                **valued_stage(asked.text, edition, reading),
-            }
-        self._editions[asked.leaf.name] = edition
-        return {"stage": "beside", "revision": asked.revision, **beside_stage(edition, order)}
+        made = make(work)
+        return None if self.stale(work.asked) else made
+
+    def _value(self, work: Work) -> Mapping[str, Any]:
+        work.base = use_cases.assessed(work.order, work.bench, self.streams, held=work.held)
+        edition = self._edition(work, work.base, beside=False)
+        return valued_stage(work.asked.text, edition, work.reading)
+
+    def _beside(self, work: Work) -> Mapping[str, Any]:
+        assert work.base is not None  # noqa: S101 (the stage before has made it)
+        edition = self._edition(work, work.base, beside=True)
+        self._told[work.asked.leaf.name] = Told(edition)
+        return beside_stage(edition, work.order)
+
+    def _picture(self, work: Work) -> Mapping[str, Any]:
+        assert work.base is not None  # noqa: S101 (as above)
+        found = pictured(work.base, work.bench, self.streams, work.held)
+        told = self._told[work.asked.leaf.name]
+        self._told[work.asked.leaf.name] = Told(told.edition, found.derivations)
+        return {"under": {"likenesses": found.html}}
+
+    def _edition(self, work: Work, base: Assessed, *, beside: bool) -> Edition:
+        return use_cases.proof_of(
+            base, work.bench, self.streams, date=self.date, beside=beside, held=work.held
+        )
+
+
+def _stage(name: str, asked: Asked, made: Mapping[str, Any]) -> Mapping[str, Any]:
+    return {"stage": name, "revision": asked.revision, **made}
 
 
 def _fault(fault: CounterproofError) -> dict[str, Any]:

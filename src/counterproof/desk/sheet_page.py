@@ -27,7 +27,7 @@ from counterproof.press.setting import (
     total_row,
     version_rows,
 )
-from counterproof.proof import Edition, LineProof, StepProof
+from counterproof.proof import Edition, LineProof, StepProof, VersionProof
 from counterproof.reading.model import MarkedLine, MarkedStep, Reading
 from counterproof.recipe.markup import file_lines, items
 from counterproof.recipe.model import WrittenLine
@@ -191,13 +191,35 @@ def _under(edition: Edition, pieces: Iterable[str]) -> dict[str, str]:
         "axis": set_in(intervals.axis(serving, title=f"Scale of whole servings, {numerals.CO2E}")),
         "ground": set_in(intervals.empty_interval(serving)),
         "total": total_row(edition, serving),
+        "total_told": _total_told(edition),
         "versions": version_rows(edition, serving),
+        "versions_told": [_version_told(version, edition) for version in edition.versions],
         "opinions": opinion_rows(edition, serving),
         "strip": strip(edition),
         "key": stage_key(edition),
         "timeline": time_bars(edition),
     }
     return {piece: str(leaf(f"under/{piece}.html.j2", **told)).strip() for piece in pieces}
+
+
+def _total_told(edition: Edition) -> list[tuple[str, str]]:
+    """What is told of the total, each phrase with the number it opens."""
+    keys = [f"per:{key}" for key, value in edition.per.items() if value is not None]
+    phrases = wording.per_phrases(edition)
+    return [("batch", wording.batch_phrase(edition)), *zip(keys, phrases, strict=True)]
+
+
+def _version_told(version: VersionProof, edition: Edition) -> list[tuple[str, str]]:
+    """What is told of a version, each phrase with the number it opens."""
+    told = []
+    for phrase in wording.version_phrases(version, edition):
+        kind = "version"
+        if " times the recipe" in phrase:
+            kind = "ratio"
+        elif phrase.startswith("lower than"):
+            kind = "share"
+        told.append((f"{kind}:{version.name}", phrase))
+    return told
 
 
 def _right(holder: LineProof | StepProof, scale: Scale, middle: str) -> str:

@@ -180,15 +180,27 @@ function conflict({ error, theirs, over }) {
   ]);
 }
 
-async function explain(button) {
+const trail = [];
+
+/** Opens how a number came about; from there one goes on to what it rests on, and back. */
+async function explain(key) {
   const dialog = place("why");
   try {
-    const answer = await ask(`/why?name=${encodeURIComponent(view.name)}&key=${encodeURIComponent(button.dataset.why)}`);
+    const answer = await ask(`/why?name=${encodeURIComponent(view.name)}&key=${encodeURIComponent(key)}`);
     place("why-told").innerHTML = (await answer.json()).html;
-    dialog.showModal();
+    trail.push(key);
+    place("why-back").hidden = trail.length < 2;
+    if (!dialog.open) dialog.showModal();
+    dialog.scrollTop = 0;
   } catch (fault) {
     failed(fault);
   }
+}
+
+function explainedBefore() {
+  trail.pop();
+  const key = trail.pop();
+  if (key) explain(key);
 }
 
 async function swap(event) {
@@ -280,8 +292,10 @@ async function opened() {
 
 document.addEventListener("click", (event) => {
   const button = event.target.closest("[data-why]");
-  if (button) explain(button);
+  if (button) explain(button.dataset.why);
 });
+place("why").addEventListener("close", () => { trail.length = 0; });
+place("why-back").addEventListener("click", explainedBefore);
 document.addEventListener("keydown", (event) => {
   if ((event.ctrlKey || event.metaKey) && event.key === "s") { event.preventDefault(); save(); }
 });
