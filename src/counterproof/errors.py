@@ -115,6 +115,10 @@ class UnknownVersion(InputError):
     """The recipe has no version of that name."""
 
 
+class CircularRecipe(InputError):
+    """Two recipes each need the other."""
+
+
 class SwapNotFound(InputError):
     """A version swaps a line that is not in the recipe."""
 

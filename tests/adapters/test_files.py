@@ -256,3 +256,22 @@ def test_front_matter_faults_name_the_file_as_it_was_given(tmp_path: Path) -> No
     with pytest.raises(BrokenFrontMatter) as caught:
         load_recipe(str(place))
     assert str(caught.value).startswith(f"{place}, line 2: ")
+
+
+def test_recipes_of_the_season_that_a_line_names_stand_beside_it(tmp_path: Path) -> None:
+    put(tmp_path / "season.yaml", "title: Suppers")
+    step = "\n\n1. Bake.\n"
+    tart = put(
+        tmp_path / "episodes" / "01-tart" / "recipe.md",
+        f"# Tart\n\n- 1 quantity shortcrust pastry\n- 3 leeks{step}",
+    )
+    put(
+        tmp_path / "episodes" / "02-pastry" / "recipe.md",
+        f"---\ntitle: Shortcrust pastry\n---\n\n- 250 g flour\n- 1 quantity clear butter{step}",
+    )
+    put(tmp_path / "episodes" / "03-tea" / "recipe.md", "---\nserves: [\n---\n# Tea\n")  # broken
+    put(tmp_path / "recipes" / "butter.md", f"# Clear butter\n\n- 250 g butter{step}")
+    recipe, _ = load_recipe(str(tart))
+    assert [one.title for one in recipe.beside] == ["Shortcrust pastry", "Clear butter"]
+    alone, _ = load_recipe(str(put(tmp_path.parent / "lone.md", TOAST)))
+    assert alone.beside == ()

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import codecs
 import os
+import re
 import tempfile
 from collections.abc import Mapping
+from dataclasses import replace
 from importlib.resources import files as package_files
 from pathlib import Path
 from typing import BinaryIO, Final
@@ -21,6 +23,7 @@ from counterproof.adapters.contents import (
 )
 from counterproof.errors import InputError, NotARecipe, UnknownVersion, UnreadableFile
 from counterproof.reading.bought import BOUGHT
+from counterproof.reading.sub_recipes import may_name
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import read_kitchen, with_changes
 from counterproof.recipe.model import Recipe
@@ -33,6 +36,8 @@ from counterproof.recipe.settings import nearest
 from counterproof.recipe.text import read_text
 
 RECIPE_FILES: Final = ("recipe.md", "recipe.txt", "recipe.html", "recipe.json")
+_TITLE: Final = re.compile(r"^(?:#|title:)[ \t]*(.+)$", re.MULTILINE)
+_TITLE_WITHIN: Final = 20_000  # bytes; settings above a title are shorter
 _ABOVE: Final = 4  # folders searched for a kitchen: an episode lies two below its season
 
 
@@ -68,7 +73,7 @@ def load_recipe(name: str, stdin: BinaryIO | None = None) -> tuple[Recipe, str |
         recipe = read_recipe(content_of_stream(stdin), "-")
     else:
         place = recipe_file(Path(path))
-        recipe = read_recipe(content_of(place), str(place))
+        recipe = with_season(read_recipe(content_of(place), str(place)))
     names = [one.name for one in recipe.versions]
     if recipe.bought is not None and BOUGHT not in names:
         names.append(BOUGHT)
@@ -189,6 +194,53 @@ def episodes(season: Path) -> tuple[Path, ...]:
         for one in sorted(folder.iterdir())
         if any((one / name).is_file() for name in RECIPE_FILES)
     )
+
+
+def with_season(recipe: Recipe) -> Recipe:
+    """Return a recipe with those of its season beside it that its lines may be.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe, with the file it came from.
+
+    Returns
+    -------
+    Recipe
+        Unchanged where it belongs to no season. Only recipes whose titles a line may name are
+        read; those that they name in turn come too.
+
+    Raises
+    ------
+    InputError
+        If a recipe that a line names cannot be used.
+    """
+    season = None if recipe.file in {None, "-"} else season_folder(Path(str(recipe.file)))
+    if season is None:
+        return recipe
+    own = Path(str(recipe.file)).resolve()
+    places = [recipe_file(one) for one in episodes(season)]
+    places += sorted((season / "recipes").glob("*.md"))
+    titles = {place: _quick_title(place) for place in places if place.resolve() != own}
+    beside: list[Recipe] = []
+    asking = [recipe]
+    while asking and titles:
+        one = asking.pop()
+        texts = [line.text for line in one.lines]
+        texts += [text for version in one.versions for text in version.swap.values()]
+        for place in [p for p, title in titles.items() if any(may_name(t, title) for t in texts)]:
+            del titles[place]
+            other = read_recipe(content_of(place), str(place))
+            beside.append(other)
+            asking.append(other)
+    return replace(recipe, beside=tuple(beside)) if beside else recipe
+
+
+def _quick_title(place: Path) -> str:
+    """The title of a recipe file, near enough to tell whether the file must be read."""
+    start = place.read_bytes()[:_TITLE_WITHIN].decode("utf-8", "replace")
+    found = _TITLE.search(start)
+    return found.group(1).strip() if found else place.parent.name.lstrip("0123456789-")
 
 
 def season_folder(path: Path) -> Path | None:

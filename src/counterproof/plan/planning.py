@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from counterproof.draws import Product
@@ -12,7 +13,7 @@ from counterproof.plan import constants as c
 from counterproof.plan.cooking import Cooking
 from counterproof.plan.cooling import Memo, coolings
 from counterproof.plan.keeping import kept_of
-from counterproof.plan.model import Leaving, Plan
+from counterproof.plan.model import EnergyUse, Leaving, Plan
 from counterproof.plan.parting import parted
 from counterproof.plan.pot import way_of_straining
 from counterproof.plan.scene import Scene
@@ -21,6 +22,7 @@ from counterproof.plan.timeline import timeline_of
 from counterproof.plan.times import Warming
 from counterproof.reading.model import Reading
 from counterproof.rows import Tables
+from counterproof.ways import Way
 
 _LITRES: Final = re.compile(r"(?P<number>\d+(?:[.,]\d+)?)\s*(?P<milli>m)?(?:l\b|litres?|liters?)")
 
@@ -61,7 +63,8 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
         straining = next((one for one in step.processes if one.kind == "strain"), None)
         if straining is not None:
             gone += parted(scene, step, straining)
-    leaving = [*cooking.taken.leaving, *gone]
+    inner, left = _taken_in(reading, tables)
+    leaving = [*cooking.taken.leaving, *gone, *left]
     served = mass_of_serving(reading, leaving)
     cooled = () if verdicts is None else coolings(scene, leaving, verdicts)
     said = step_verdicts(reading)
@@ -70,7 +73,7 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
     shown += [(one.step, one.mark) for one in said]
     shown += [(0, kept.mark) for kept in keeps if kept.mark is not None]
     return Plan(
-        energy=tuple(cooking.taken.energy),
+        energy=(*cooking.taken.energy, *inner),
         leaving=tuple(leaving),
         serving_mass=served,
         serving_litres=_serving_litres(reading, served),
@@ -80,6 +83,30 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
         coolings=cooled,
         verdicts=said,
     )
+
+
+def _taken_in(reading: Reading, tables: Tables) -> tuple[list[EnergyUse], list[Leaving]]:
+    """Energy and leaving masses of the recipes that lines are, by the share that is taken."""
+    energy: list[EnergyUse] = []
+    leaving: list[Leaving] = []
+    for line in reading.lines:
+        if line.taken is None:
+            continue
+        title, share = line.taken.reading.recipe.title, line.taken.share
+        plan = plan_of(line.taken.reading, tables)
+        part = () if share == 1.0 else (Way("given", share, "", f"taken of “{title}”"),)
+        energy += [
+            replace(
+                use,
+                name=f"{title}: {use.name}",
+                kwh=use.kwh.scaled(share),
+                step=None,
+                way=(*use.way, *part) if use.way else (),
+            )
+            for use in plan.energy
+        ]
+        leaving += [replace(gone, mass=gone.mass.scaled(share), step=None) for gone in plan.leaving]
+    return energy, leaving
 
 
 def _assumed(reading: Reading, gone: Sequence[Leaving]) -> tuple[str, ...]:

@@ -55,6 +55,8 @@ def allergens_of_line(line: MarkedLine, tables: Tables) -> Allergens:
     Allergens
         `unknown` holds the line where its food, or an alternative, is not known.
     """
+    if line.taken is not None:
+        return _of_lines(line.taken.reading.lines, tables)
     foods: list[Food] = [part.food for part in line.constituents]
     foods += line.alternatives
     if not line.split.meaning:
@@ -82,10 +84,14 @@ def allergens_of_recipe(reading: Reading, tables: Tables) -> Allergens:
     Allergens
         `unknown` names the lines that keep the statement incomplete.
     """
+    return _of_lines(reading.lines, tables)
+
+
+def _of_lines(lines: Iterable[MarkedLine], tables: Tables) -> Allergens:
     present: set[str] = set()
     label: set[str] = set()
     unknown: list[str] = []
-    for line in reading.lines:
+    for line in lines:
         found = allergens_of_line(line, tables)
         present.update(found.present)
         label.update(found.read_the_label)

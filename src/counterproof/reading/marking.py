@@ -24,6 +24,7 @@ from counterproof.reading.remarks import (
 from counterproof.reading.second_foods import not_counted, second_foods
 from counterproof.reading.settling import additions, settled
 from counterproof.reading.steps import read_step
+from counterproof.reading.sub_recipes import with_recipes
 from counterproof.reading.versions import version_applied
 from counterproof.reading.weighing import Case, Scales
 from counterproof.ways import Way
@@ -51,6 +52,7 @@ def read_recipe(
     version: Version | None = None,
     serves: float | None = None,
     step_reader: Callable[[WrittenLine], MarkedStep] = read_step,
+    within: tuple[str, ...] = (),
 ) -> Reading:
     """The recipe, or a version of it, as it was understood.
 
@@ -70,6 +72,8 @@ def read_recipe(
         Servings asked for, > 0; None for those written. Scales every line. [servings]
     step_reader : callable
         Reads one step.
+    within : tuple of str
+        Titles of the recipes that this one is taken into.
 
     Returns
     -------
@@ -80,6 +84,8 @@ def read_recipe(
     ------
     SwapNotFound
         If the version swaps a line that is not there.
+    CircularRecipe
+        If a line is a recipe that needs this one.
     """
     marks: list[Mark] = list(recipe.marks)
     if version is not None:
@@ -95,6 +101,11 @@ def read_recipe(
     if guessed is not None:
         marks.append(guessed)
     lines = read_lines(recipe.lines, tables, matcher, system=system, region=region, scale=scale)
+
+    def read(other: Recipe, titles: tuple[str, ...]) -> Reading:
+        return read_recipe(other, tables, matcher, kitchen, step_reader=step_reader, within=titles)
+
+    lines = with_recipes(lines, recipe, Scales(tables, system, scale), within, read)
     return Reading(
         recipe=recipe,
         version=version,

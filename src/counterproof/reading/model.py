@@ -103,6 +103,7 @@ class MarkedLine:
     alternatives: tuple[Food, ...] = ()
     unread: tuple[str, ...] = ()
     way: tuple[Way, ...] = ()  # to the mass: what it was worked out from
+    taken: Taken | None = None  # the recipe that the line is, where it is one
 
     @property
     def constituents(self) -> tuple[Constituent, ...]:
@@ -132,6 +133,14 @@ class MarkedStep:
     written: WrittenLine
     processes: tuple[Process, ...]
     marks: tuple[Mark, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Taken:
+    """Another recipe that a line is, and how much of its batch goes in, the outer scale included."""
+
+    reading: Reading
+    share: float
 
 
 @dataclass(frozen=True)

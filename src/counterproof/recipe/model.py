@@ -80,7 +80,8 @@ class Recipe:
     `serves` is (low, high) servings, None where unsaid; `makes` is the cook's own yield text
     ("about 1.2 litres"). `marks` are doubts about the file itself, such as an unknown
     front-matter key. `carried_over` names what another recipe takes up, `oven_shared_by` how many
-    dishes share the oven, `purchase` whose purchases the lines are: "home", or "bought:…".
+    dishes share the oven, `purchase` whose purchases the lines are: "home", or "bought:…". `beside` are the recipes of the same season
+    that a line may be.
     """
 
     title: str
@@ -103,3 +104,4 @@ class Recipe:
     marks: tuple[Mark, ...] = ()
     file: str | None = None
     purchase: str = "home"
+    beside: tuple[Recipe, ...] = ()

@@ -220,6 +220,7 @@ def _bare(recipe: Recipe) -> Recipe:
         versions=tuple(replace(version, at=None) for version in recipe.versions),
         marks=(),
         file=None,
+        beside=(),
     )
 
 
