@@ -6,6 +6,7 @@ import re
 import textwrap
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 from typing import Final
 
 from counterproof.press.script_copy import Paragraph, Run, seconds_said
@@ -120,7 +121,7 @@ def _parts(sentence: list[_Word]) -> Iterator[list[_Word]]:
     if len(sentence) < 2 or len(_lines(text)) <= LINES:
         yield sentence
         return
-    before = [len(" ".join(word.text for word in sentence[:at])) for at in range(len(sentence))]
+    before = [0, *accumulate(len(word.text) + 1 for word in sentence)]
 
     def off(at: int) -> float:
         rests = sentence[at - 1].text.endswith(_RESTS)

@@ -7,11 +7,15 @@ from typing import Final
 
 from counterproof.errors import UsageFault
 from counterproof.forme import Forme
-from counterproof.press import card, data
+from counterproof.press import card, data, script
 from counterproof.press.fixed_words import words_in
 from counterproof.press.part import Part, Piece
 
-PARTS: Final[Mapping[str, Part]] = {"card": card.pieces, "data": data.pieces}
+PARTS: Final[Mapping[str, Part]] = {
+    "card": card.pieces,
+    "script": script.pieces,
+    "data": data.pieces,
+}
 """Name of a part → what makes its files, in the order in which they are made."""
 
 

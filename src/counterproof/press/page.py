@@ -1,0 +1,44 @@
+"""A page of the press that needs nothing else: its template, the house style, its faces."""
+
+from __future__ import annotations
+
+from importlib.resources import files
+from typing import Any, Final
+
+from jinja2 import Environment, StrictUndefined
+from markupsafe import Markup
+
+from counterproof.press import drawing
+from counterproof.press.fonts import font_faces
+
+_STYLE_GOES_HERE: Final = "/* faces and style */"
+
+
+def page(template: str, **told: Any) -> bytes:
+    """Return a page, complete and without scripts.
+
+    Parameters
+    ----------
+    template : str
+        Name of its template.
+    **told : Any
+        What stands in it; every word is escaped.
+
+    Returns
+    -------
+    bytes
+        HTML, its style and its faces embedded.
+    """
+    room = Environment(
+        autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+    )
+    made = room.from_string(_part(template)).render(
+        cross=Markup(drawing.registration_cross()),  # noqa: S704 (our own drawing)
+        **told,
+    )
+    faces = font_faces("".join(sorted(set(made))))
+    return made.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('pages.css')}", 1).encode()
+
+
+def _part(name: str) -> str:
+    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")
