@@ -13,7 +13,7 @@ from counterproof.forme import Forme
 from counterproof.press import drawing, hatching, intervals
 from counterproof.press.card_copy import CardCopy, LineCopy
 from counterproof.press.fixed_words import Words
-from counterproof.press.fonts import font_faces
+from counterproof.press.fonts import COMMON, font_faces
 
 WIDTH: Final = 72
 """Characters of a line of plain text: what fits a mail."""
@@ -65,7 +65,7 @@ def card_page(copy: CardCopy, forme: Forme, words: Words) -> str:
             key=[(_set_in(hatching.swatch(stage.stage)), stage) for stage in copy.stages],
         )
     )
-    faces = font_faces("".join(sorted(set(page))))
+    faces = font_faces(page, at_least=COMMON)
     return page.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('card.css')}", 1)
 
 
