@@ -63,7 +63,12 @@ def pictured(base: Assessed, bench: Workbench, streams: Streams, held: Held) -> 
         names.append(name)
         found.append(_likened(other.footprint, around))
     alike = drawn_alike([seen for seen in found if seen]) if found[0] else ()
-    drawn = to_scale(alike, "One serving, drawn to scale", PAGE) if alike else ""
+    shown = [name for name, seen in zip(names, found, strict=True) if seen]
+    drawn = (
+        to_scale(alike, "One serving, drawn to scale", PAGE, names=shown, fluid=True)
+        if alike
+        else ""
+    )
     told = found[0][:TOLD]
     html = leaf("under/likenesses.html.j2", told=told, drawn=set_in(drawn), names=names)
     return Pictured(str(html).strip(), tuple(_derived(at, seen) for at, seen in enumerate(told, 1)))

@@ -87,6 +87,7 @@ def framed(
     width: float | str = "100%",
     height: float | str = "100%",
     css_class: str | None = None,
+    view_box: str | None = None,
 ) -> str:
     """Return a whole drawing that a screen reader can name.
 
@@ -100,6 +101,8 @@ def framed(
         Size, > 0, or a share of the place it stands in. [px or %]
     css_class : str or None
         For the page's style sheet.
+    view_box : str or None
+        Where given, the drawing grows and shrinks with its width.
 
     Returns
     -------
@@ -116,7 +119,8 @@ def framed(
         class_=css_class,
         role="img",
         width=width,
-        height=height,
+        height=height if view_box is None else None,
+        viewBox=view_box,
     )
 
 
@@ -397,4 +401,37 @@ def in_frame(inside: str, *, width: float, height: float) -> str:
         width=width,
         height=height,
         viewBox=f"0 0 {rounded(width)} {rounded(height)}",
+    )
+
+
+def enlarged(
+    inside: str, *, left: float, top: float, width: float, height: float, times: float
+) -> str:
+    """Return drawings set into a part of a larger one, their lines thicker in proportion.
+
+    Parameters
+    ----------
+    inside : str
+        SVG whose widths and places may be per cent.
+    left, top : float
+        Where its corner stands. [px]
+    width, height : float
+        Of the place it fills, > 0. [px]
+    times : float
+        How many times as thick its lines become, > 0. [1]
+
+    Returns
+    -------
+    str
+        SVG.
+    """
+    return tag(
+        "svg",
+        inside,
+        x=left,
+        y=top,
+        width=width,
+        height=height,
+        viewBox=f"0 0 {rounded(width / times)} {rounded(height / times)}",
+        overflow="visible",
     )

@@ -18,11 +18,21 @@ WIDTH: Final = 960.0
 
 _HIGHEST: Final = 2.0  # how high equal things are piled [m]
 _GAP: Final = 0.35  # between groups [m]
+_STAFF: Final = 0.9  # room for the person's height [m]
+_SIGN: Final = 6.6  # mean width of a sign of the words below a pile [px]
+_LEAST: Final = 4.0  # length of a metre below which nothing more is gained [px]
 _FOOT: Final = 54.0  # room for words under the ground line [px]
 _HEAD: Final = 30.0  # room over the highest thing [px]
 
 
-def to_scale(seen: Sequence[Seen], title: str, inks: Inks = SHEET) -> str:
+def to_scale(
+    seen: Sequence[Seen],
+    title: str,
+    inks: Inks = SHEET,
+    *,
+    names: Sequence[str] = (),
+    fluid: bool = False,
+) -> str:
     """One likeness, or a pair of them, drawn to one scale beside a person's height.
 
     Parameters
@@ -33,6 +43,10 @@ def to_scale(seen: Sequence[Seen], title: str, inks: Inks = SHEET) -> str:
         What the drawing is about, for readers and screen readers.
     inks : Inks
         Colours and face.
+    names : sequence of str
+        What each of them stands for, where that has to be said.
+    fluid : bool
+        Whether it takes the width of its place instead of its own.
 
     Returns
     -------
@@ -45,13 +59,22 @@ def to_scale(seen: Sequence[Seen], title: str, inks: Inks = SHEET) -> str:
         If something has no shape.
     """
     piles = [_pile(one) for one in seen]
-    across = 0.9 + sum(columns * one.size[0] + _GAP for one, (columns, _) in zip(seen, piles, strict=True))  # fmt: skip
     tallest = max(PERSON, *(rows * one.size[1] for one, (_, rows) in zip(seen, piles, strict=True)))
-    metre = min((WIDTH - 40.0) / across, 260.0)
+    metre = 260.0
+    while (
+        metre > _LEAST and 20.0 + _STAFF * metre + sum(_places(seen, piles, metre)) > WIDTH - 20.0
+    ):
+        metre *= 0.97
     ground = _HEAD + tallest * metre
+    foot = _FOOT + (18.0 if names else 0.0)
     made = [_person(ground, metre, inks)]
-    left = 20.0 + 0.9 * metre
-    for one, (columns, rows) in zip(seen, piles, strict=True):
+    left = 20.0 + _STAFF * metre
+    said = ""
+    for at, name in enumerate(names):
+        x = left + sum(_places(seen, piles, metre)[:at])
+        made.append(label(name, f"{x:.1f}", ground + 20, colour=inks.ink, face=inks.face, size=13, anchor="start"))  # fmt: skip
+    lead = 18.0 if names else 0.0
+    for one, (_, rows), place in zip(seen, piles, _places(seen, piles, metre), strict=True):
         number = _number(one)
         for at in range(number):
             x = left + (at // rows) * one.size[0] * metre
@@ -61,33 +84,44 @@ def to_scale(seen: Sequence[Seen], title: str, inks: Inks = SHEET) -> str:
             label(
                 one.words,
                 f"{left:.1f}",
-                ground + 20,
-                colour=inks.ink,
+                ground + lead + 20,
+                colour=inks.grey if names else inks.ink,
                 face=inks.face,
                 size=13,
                 anchor="start",
             )
         )
-        made.append(
-            label(
-                one.conditions[0],
-                f"{left:.1f}",
-                ground + 38,
-                colour=inks.grey,
-                face=inks.face,
-                anchor="start",
+        if one.conditions[0] != said:
+            said = one.conditions[0]
+            made.append(
+                label(
+                    said,
+                    f"{left:.1f}",
+                    ground + lead + 38,
+                    colour=inks.grey,
+                    face=inks.face,
+                    anchor="start",
+                )
             )
-        )
-        left += (columns * one.size[0] + _GAP) * metre
+        left += place
     made.append(hairline("10", f"{ground:.1f}", f"{WIDTH - 10:.0f}", f"{ground:.1f}", inks.ink))
     return framed(
         "".join(made),
         title=title,
         description="; ".join(one.sentence for one in seen)
         + f" Drawn to scale beside a person of {PERSON} m.",
-        width=WIDTH,
-        height=ground + _FOOT,
+        width="100%" if fluid else WIDTH,
+        height=ground + foot,
+        view_box=f"0 0 {WIDTH:.0f} {ground + foot:.0f}" if fluid else None,
     )
+
+
+def _places(seen: Sequence[Seen], piles: Sequence[tuple[int, int]], metre: float) -> list[float]:
+    """Widths of the places that piles take, each wide enough for its words. [px]"""
+    return [
+        max((columns * one.size[0] + _GAP) * metre, _SIGN * len(one.words) + 18.0)
+        for one, (columns, _) in zip(seen, piles, strict=True)
+    ]
 
 
 def _number(one: Seen) -> int:
