@@ -214,3 +214,29 @@ def test_common_names_find_a_food_of_their_class(
     assert match.food is not None
     assert match.food.food_class == food_class
     assert match.certainty > 0.9
+
+
+def test_far_fetched_names_are_not_offered(shipped_matcher: Matcher) -> None:
+    assert shipped_matcher.nearest("kiwibirds in xyzzy") == ()
+    assert [food.id for food in shipped_matcher.nearest("haddok bake")][:1] == ["haddock"]
+
+
+def test_an_unknown_word_before_a_lone_head_is_a_doubt(shipped_matcher: Matcher) -> None:
+    # "Bombay duck" is a fish: what an unknown word makes of a lone head nobody knows.
+    for name in ("zanzibari duck", "krautsche beans"):
+        assert shipped_matcher.match(name).certainty < 0.75
+    # A name that says more than its head stands firmer.
+    assert shipped_matcher.match("zanzibari peanut butter").certainty >= 0.75
+
+
+@pytest.mark.parametrize("plural", ["kiwis", "rotis", "chapatis", "blinis", "zucchinis", "idlis"])
+def test_a_plural_in_is_finds_its_food(shipped_matcher: Matcher, plural: str) -> None:
+    one, many = shipped_matcher.match(plural.removesuffix("s")), shipped_matcher.match(plural)
+    assert one.food is not None
+    assert (many.food, many.certainty) == (one.food, one.certainty)
+
+
+def test_a_name_with_its_preposition_needs_no_container(shipped_matcher: Matcher) -> None:
+    match = shipped_matcher.match("chipotles in adobo", hints={"canned"})
+    assert match.food is not None
+    assert (match.food.id, match.certainty) == ("chilli-paste", 1.0)
