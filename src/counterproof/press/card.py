@@ -80,7 +80,7 @@ def pieces(forme: Forme, words: Words) -> tuple[Piece, ...]:
     return (
         Piece("card/card.pdf", _printed(copy, sheet, forme, words, case)),
         Piece("card/card-large.pdf", _printed(copy, large, forme, words, case)),
-        Piece("card/card.html", card_page(copy, forme, words).encode()),
+        Piece("card/card.html", card_page(copy, forme, words)),
         Piece("card/card.txt", card_text(copy).encode()),
     )
 

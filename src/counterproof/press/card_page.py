@@ -3,26 +3,23 @@
 from __future__ import annotations
 
 import textwrap
-from importlib.resources import files
 from typing import Final
 
-from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
 from counterproof.forme import Forme
 from counterproof.press import drawing, hatching, intervals
 from counterproof.press.card_copy import CardCopy, LineCopy
 from counterproof.press.fixed_words import Words
-from counterproof.press.fonts import COMMON, font_faces
+from counterproof.press.page import page
 
 WIDTH: Final = 72
 """Characters of a line of plain text: what fits a mail."""
 
-_STYLE_GOES_HERE: Final = "/* faces and style */"
 _WEIGHT, _US = 9, 16  # columns of the plain text
 
 
-def card_page(copy: CardCopy, forme: Forme, words: Words) -> str:
+def card_page(copy: CardCopy, forme: Forme, words: Words) -> bytes:
     """Return the card as a page that needs nothing else.
 
     Parameters
@@ -36,7 +33,7 @@ def card_page(copy: CardCopy, forme: Forme, words: Words) -> str:
 
     Returns
     -------
-    str
+    bytes
         HTML, complete without scripts.
     """
     edition = forme.edition
@@ -44,38 +41,25 @@ def card_page(copy: CardCopy, forme: Forme, words: Words) -> str:
     strip = hatching.stage_strip(
         edition.stages, edition.middle, title=copy.footprint, description=copy.strip_told
     )
-    page = (
-        Environment(
-            autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
-        )
-        .from_string(_part("card.html.j2"))
-        .render(
-            card=copy,
-            cross=_set_in(drawing.registration_cross()),
-            signs={level: _set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
-            axis=_set_in(
-                intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)
-            ),
-            interval=_set_in(
-                intervals.interval(
-                    scale, edition.serving, edition.middle, title=copy.interval_told, y="50%"
-                )
-            ),
-            strip=_set_in(strip),
-            key=[(_set_in(hatching.swatch(stage.stage)), stage) for stage in copy.stages],
-        )
+    return page(
+        "card.html.j2",
+        style="card.css",
+        card=copy,
+        signs={level: _set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
+        axis=_set_in(intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)),
+        interval=_set_in(
+            intervals.interval(
+                scale, edition.serving, edition.middle, title=copy.interval_told, y="50%"
+            )
+        ),
+        strip=_set_in(strip),
+        key=[(_set_in(hatching.swatch(stage.stage)), stage) for stage in copy.stages],
     )
-    faces = font_faces(page, at_least=COMMON)
-    return page.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('card.css')}", 1)
 
 
 def _set_in(drawn: str) -> Markup:
     """A drawing as it is put into the page: the drawer has escaped every word in it."""
     return Markup(drawn)  # noqa: S704 (our own drawing, its words escaped by the drawer)
-
-
-def _part(name: str) -> str:
-    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")
 
 
 def card_text(copy: CardCopy) -> str:

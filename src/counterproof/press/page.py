@@ -9,18 +9,20 @@ from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
 from counterproof.press import drawing
-from counterproof.press.fonts import font_faces
+from counterproof.press.fonts import COMMON, font_faces
 
 _STYLE_GOES_HERE: Final = "/* faces and style */"
 
 
-def page(template: str, **told: Any) -> bytes:
+def page(template: str, *, style: str = "", **told: Any) -> bytes:
     """Return a page, complete and without scripts.
 
     Parameters
     ----------
     template : str
         Name of its template.
+    style : str
+        Name of a style sheet of its own, laid over that of all pages; "" for none.
     **told : Any
         What stands in it; every word is escaped.
 
@@ -36,8 +38,9 @@ def page(template: str, **told: Any) -> bytes:
         cross=Markup(drawing.registration_cross()),  # noqa: S704 (our own drawing)
         **told,
     )
-    faces = font_faces("".join(sorted(set(made))))
-    return made.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('pages.css')}", 1).encode()
+    faces = font_faces(made, at_least=COMMON)
+    own = _part(style) if style else ""
+    return made.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('pages.css')}{own}", 1).encode()
 
 
 def _part(name: str) -> str:
