@@ -2,6 +2,7 @@
 
     python benchmarks/speed.py                            measure on invented lines, write, render
     python benchmarks/speed.py --lines FILE.csv           the same, and on a file of real lines
+    python benchmarks/speed.py --comparison               measure a comparison only, keep the rest
     python benchmarks/speed.py --page                     render the page from what was measured
 
 Reading and loading are timed in processor time (best of the runs: the others were disturbed), a
@@ -29,9 +30,9 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from counterproof.adapters.files import demo_season, episodes, load_recipe
 from counterproof.adapters.tables import load_tables
-from counterproof.draws import DRAWS, Streams
+from counterproof.draws import DRAWS, Lognormal, Parameter, Product, Streams
 from counterproof.footprint.assess import assess
-from counterproof.plan.model import Plan
+from counterproof.plan.model import EnergyUse, Plan
 from counterproof.reading.foods import Matcher
 from counterproof.reading.lines import split_line
 from counterproof.reading.marking import read_lines
@@ -152,7 +153,16 @@ def measured(file: Path | None, column: str) -> dict[str, Any]:
             "matcher_ms": 1000 * processor_seconds(lambda: Matcher(tables)),
         },
         "footprint": footprint_times(tables),
+        "comparison": comparison_times(tables),
     }
+
+
+def comparison_times(tables: Tables) -> dict[str, float]:
+    """A comparison of four versions of 20 lines, streams held, and how busy the machine was."""
+    hob = Product(0.6, (Parameter("energy-use|simmer|30", Lognormal.from_spread(1.0, 0.2)),))
+    plan = Plan(energy=(EnergyUse("simmer", "electricity", hob, 1),))
+    clock, processor = footprint_speed.comparison_times(tables, plan, Streams(seed=1))
+    return {"clock_ms": clock, "processor_ms": processor, "busy": os.getloadavg()[0]}
 
 
 def rendered(speeds: dict[str, Any]) -> str:
@@ -173,9 +183,14 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0] if __doc__ else "")
     parser.add_argument("--lines", type=Path, help="CSV file with one line a row")
     parser.add_argument("--column", default="input")
+    parser.add_argument("--comparison", action="store_true", help="measure a comparison only")
     parser.add_argument("--page", action="store_true", help="render only")
     options = parser.parse_args()
-    if not options.page:
+    if options.comparison:
+        speeds = json.loads(MEASUREMENTS.read_text("utf-8"))
+        speeds["comparison"] = comparison_times(load_tables())
+        MEASUREMENTS.write_text(json.dumps(speeds, indent=1) + "\n", "utf-8")
+    elif not options.page:
         speeds = measured(options.lines, options.column)
         MEASUREMENTS.write_text(json.dumps(speeds, indent=1) + "\n", "utf-8")
     PAGE.write_text(rendered(json.loads(MEASUREMENTS.read_text("utf-8"))), "utf-8")

@@ -89,6 +89,27 @@ class FateShare:
     provenance: Provenance
 
 
+Kind = Literal["land", "fresh water", "eutrophication"]
+KINDS: tuple[Kind, ...] = ("land", "fresh water", "eutrophication")
+
+
+@dataclass(frozen=True, slots=True)
+class Burden:
+    """What a unit of a food of the global set takes besides its greenhouse gases, across producers.
+
+    From the field to the shop, losses in it, per the same unit and mass basis as its factor.
+    """
+
+    item: str  # Factor.item of the global set
+    kind: Kind
+    unit: str  # "m2·year", "litre", "g PO4e"
+    mean: float
+    p05: float
+    p50: float
+    p95: float
+    provenance: Provenance
+
+
 @dataclass(frozen=True, slots=True)
 class Region:
     """A place by whose rows a kitchen is valued, and the wider one whose rows may stand in."""
@@ -152,3 +173,4 @@ class LifeCycle:
     chains: Mapping[str, tuple[Leg, ...]] = field(default_factory=dict)
     regions: Mapping[str, Region] = field(default_factory=dict)
     losses: Mapping[str, GridLoss] = field(default_factory=dict)  # by region
+    burdens: Mapping[tuple[str, Kind], Burden] = field(default_factory=dict)

@@ -78,6 +78,14 @@ LIFE_CYCLE_FORMS: tuple[Form, ...] = (
         limits={"share": Limits(low=0, high=0.6), "year": Limits(low=1990, high=2100)},
     ),
     Form(
+        file="burdens.csv",
+        row=rows.Burden,
+        title="What foods of the global set take besides their greenhouse gases",
+        key=("item", "kind"),
+        limits={name: Limits(low=0, high=100_000) for name in ("mean", "p05", "p50", "p95")},
+        filled=("item", "unit"),
+    ),
+    Form(
         file="carriage.csv",
         row=rows.Carriage,
         title="What a tonne-kilometre of freight emits, by mode",

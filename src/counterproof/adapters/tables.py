@@ -124,6 +124,7 @@ def _life_cycle(of: Mapping[str, tuple[Any, ...]]) -> LifeCycle:
         chains=_grouped(of["chains"], lambda row: row.chain),
         regions=_indexed(of["regions"], lambda row: row.id),
         losses=_indexed(of["grid_losses"], lambda row: row.region),
+        burdens=_indexed(of["burdens"], lambda row: (row.item, row.kind)),
     )
 
 

@@ -11,6 +11,14 @@ from counterproof.comparison.boundaries import unlike_boundaries
 from counterproof.comparison.break_even import BreakEven, break_evens
 from counterproof.comparison.covering import covering, differing_foods
 from counterproof.comparison.lives import life_break_evens
+from counterproof.comparison.remarks import (
+    missing_lines,
+    outside_the_set,
+    refusal,
+    turning_sets,
+    unlike_servings,
+)
+from counterproof.comparison.trade_offs import NOTHING, TradeOffs, trade_off_marks, trade_offs
 from counterproof.costing import Cost
 from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.assess import assess
@@ -26,9 +34,6 @@ from counterproof.rows import FactorSet, Tables
 
 LEAST_DENOMINATORS = 0.005
 """Share of draws with a denominator ≤ 0 above which no ratio is given (method §7). [1]"""
-
-APART = 0.1
-"""Difference of mass, energy or protein above which two servings are marked unlike. [1]"""
 
 
 @dataclass(frozen=True)
@@ -94,6 +99,7 @@ class Pair:
     draws: Draws | None
     break_even: tuple[BreakEven, ...] = ()
     packaging_avoided: float | None = None  # mass of b's packs less that of a's, a serving [kg]
+    traded: TradeOffs = NOTHING
     sides: tuple[float, float] | None = None  # a and b in the set compared in [kg CO2e]
 
     def to_dict(self) -> dict[str, Any]:
@@ -109,6 +115,8 @@ class Pair:
             "shares_draws_of": list(self.shares_draws_of),
             "packaging_avoided_kg": self.packaging_avoided,
             "second_opinion": [other.to_dict() for other in self.otherwise],
+            "trade_offs": [one.to_dict() for one in self.traded.found],
+            "trade_offs_not_covered": list(self.traded.not_covered),
             "cannot_be_judged": self.reason,
             "marks": [mark.to_dict() for mark in self.marks],
         }
@@ -177,67 +185,6 @@ def _shared(a: Valuation, b: Valuation) -> tuple[str, ...]:
         for side in (a, b)
     )
     return tuple(sorted({left[key] for key in left.keys() & right.keys()}))
-
-
-def _unlike(a: Function, b: Function) -> list[Mark]:
-    words = (("kg", "mass"), ("kcal", "energy"), ("protein_g", "protein"))
-    marks: list[Mark] = []
-    for name, word in words:
-        one, other = getattr(a, name), getattr(b, name)
-        if not one or not other:
-            continue
-        larger, smaller = max(one, other), min(one, other)
-        if larger > (1 + APART) * smaller:
-            marks.append(
-                Mark(
-                    "note",
-                    "unlike-servings",
-                    f"The two servings differ in {word} by {100 * (larger / smaller - 1):.0f} %.",
-                )
-            )
-    return marks
-
-
-def _turns(ratio: Ratio | None, otherwise: Sequence[Otherwise]) -> list[Mark]:
-    """Marks where another set would reverse or halve the comparison."""
-    marks: list[Mark] = []
-    for other in otherwise:
-        if ratio is None or other.ratio_of_means is None or ratio.of_means <= 0:
-            continue
-        times = ratio.of_means if ratio.of_means >= 1 else 1 / ratio.of_means
-        theirs = other.ratio_of_means if ratio.of_means >= 1 else 1 / other.ratio_of_means
-        if theirs < max(1.0, times / 2):
-            does = "reverses" if theirs < 1 else "halves"
-            marks.append(
-                Mark(
-                    "doubt",
-                    "sets-disagree",
-                    f"The {other.set} set {does} this comparison: {theirs:.2g} times, "
-                    f"not {times:.2g} times.",
-                )
-            )
-    return marks
-
-
-def _missing_lines(a: str, one: Valuation, b: str, other: Valuation) -> list[Mark]:
-    """Marks for lines that are not counted on one side only."""
-    marks: list[Mark] = []
-    sides = [{(line.as_written, line.food) for line in side.uncounted} for side in (one, other)]
-    for name, lacks, against in ((a, sides[0], sides[1]), (b, sides[1], sides[0])):
-        marks += [
-            Mark("doubt", "not-counted", f"“{written}” is not counted in {name}.")
-            for written, _ in sorted(lacks - against)
-        ]
-    return marks
-
-
-def _refusal(missing: frozenset[str], factor_set: FactorSet | None, tables: Tables) -> str:
-    names = ", ".join(sorted(tables.foods[food].name for food in missing))
-    if factor_set is None:
-        lacks = f"No factor set covers all that differs (the global set lacks {names})"
-    else:
-        lacks = f"The {factor_set} set does not cover all that differs (it lacks {names})"
-    return f"{lacks}: the comparison cannot be judged."
 
 
 def _avoided(a: Valuation, b: Valuation) -> float | None:
@@ -313,9 +260,9 @@ def paired(
     own = ((base[0], a.reading), (base[1], b.reading))
     found = covering(own, foods, tables, among=(factor_set,) if factor_set else SETS)
     function = (base[0].function, base[1].function)
-    marks = [*_unlike(*function), *_missing_lines(a.name, base[0], b.name, base[1])]
+    marks = [*unlike_servings(*function), *missing_lines(a.name, base[0], b.name, base[1])]
     if found.set is None:
-        refused = _refusal(found.missing, factor_set, tables)
+        refused = refusal(found.missing, factor_set, tables)
         return _unjudged((a.name, base[0]), (b.name, base[1]), marks, refused)
     one, other = sides(dict.fromkeys(found.foods, found.set)) if foods else base
     unlike, reason = unlike_boundaries(one, other, tables)
@@ -327,31 +274,27 @@ def paired(
     for name in SETS if foods else ():
         second = covering(own, foods, tables, among=(name,))
         if second.set is not None and name != found.set:
-            left, right = sides(dict.fromkeys(second.foods, name))
-            means = left.static / right.static if right.static > 0 else None
-            otherwise.append(Otherwise(name, means, float((left.draws < right.draws).mean())))
-    if found.minor:
-        names = ", ".join(sorted(tables.foods[food].name for food in found.minor))
-        marks.append(
-            Mark(
-                "note",
-                "outside-the-set",
-                f"The {found.set} set has no figure for {names}, less than 1 % of each side; "
-                "that part is not valued in it.",
-            )
-        )
+            first, last = sides(dict.fromkeys(second.foods, name))
+            means = first.static / last.static if last.static > 0 else None
+            otherwise.append(Otherwise(name, means, float((first.draws < last.draws).mean())))
+    marks += outside_the_set(found.set, found.minor, tables)
     ratio = _ratio(one, other)
+    share_a_lower = float((difference < 0).mean())
+    left, right = (Case(side.reading, tables, side.plan, asked) for side in (a, b))
+    traded = trade_offs(left, right, foods, share_a_lower, streams, known)
+    marks += trade_off_marks(a.name, b.name, traded)
+    turned = [(other_set.set, other_set.ratio_of_means) for other_set in otherwise]
     return Pair(
         a=a.name,
         b=b.name,
         ratio=ratio,
         difference=Range.of(difference, one.static - other.static),
-        share_a_lower=float((difference < 0).mean()),
+        share_a_lower=share_a_lower,
         factor_set=found.set if foods else None,
         function=function,
         shares_draws_of=_shared(one, other),
         otherwise=tuple(otherwise),
-        marks=(*marks, *_turns(ratio, otherwise)),
+        marks=(*marks, *turning_sets(None if ratio is None else ratio.of_means, turned)),
         reason=None,
         draws=difference,
         break_even=(
@@ -363,6 +306,7 @@ def paired(
             ),
         ),
         packaging_avoided=_avoided(one, other),
+        traded=traded,
         sides=(one.static, other.static),
     )
 
