@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 import json
 from collections.abc import AsyncIterator
 from dataclasses import dataclass, field
@@ -21,6 +22,7 @@ from counterproof.desk.leaves import leaf as page
 from counterproof.desk.marking import Asked, Marker
 from counterproof.desk.opened import Leaf, Opened, copied
 from counterproof.desk.script_page import script_stage
+from counterproof.desk.sending_out import pressed
 from counterproof.errors import ChangedOnDisk, CounterproofError, ReadOnly, UnreadableFile
 from counterproof.press.fonts import FACES
 
@@ -76,6 +78,7 @@ def desk_app(desk: Desk, lock: Lock) -> Guarded:
         Route("/version", routes.version, methods=["POST"]),
         Route("/keep-a-copy", routes.keep_a_copy, methods=["POST"]),
         Route("/why", routes.why),
+        Route("/press", routes.press, methods=["POST"]),
     ]
     app = Starlette(routes=table, exception_handlers={CounterproofError: _refused})
     return Guarded(app, lock)
@@ -199,6 +202,14 @@ class _Routes:
         if self.desk.folder.read_only:
             self.desk.folder = copied(self.desk.folder, self.desk.here)
         return JSONResponse({"folder": self.desk.folder.root.name})
+
+    async def press(self, request: Request) -> Response:
+        """Press the episode as it is saved."""
+        told = await _body(request)
+        folder = self.desk.folder
+        leaf = folder.leaf(_text(told, "name"))
+        place, names = await asyncio.to_thread(pressed, folder, leaf)
+        return JSONResponse({"folder": place, "files": names})
 
     async def why(self, request: Request) -> Response:
         """Explain a number."""

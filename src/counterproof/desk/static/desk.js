@@ -231,6 +231,23 @@ async function bring(file) {
   }
 }
 
+async function press() {
+  const told = place("pressed");
+  place("press").disabled = true;
+  try {
+    if (galley.text !== view.saved || view.over === "none") await save();
+    if (galley.text !== view.saved) return;
+    told.textContent = "pressing …";
+    const { folder, files } = await (await ask("/press", { name: view.name })).json();
+    told.textContent = `In ${folder}: ${files.join(", ")}.`;
+  } catch (fault) {
+    told.textContent = "";
+    failed(fault);
+  } finally {
+    place("press").disabled = false;
+  }
+}
+
 function wired() {
   galley = new Galley(place("text"), place("lines"), place("front"));
   place("text").addEventListener("input", changed);
@@ -247,6 +264,7 @@ function wired() {
       notice("kept", `A copy is kept in ${folder}, beside where the desk was started. It is open now.`, [["Close", () => {}]]);
     } catch (fault) { failed(fault); }
   });
+  place("press")?.addEventListener("click", press);
   place("swap")?.addEventListener("submit", swap);
   place("bring")?.addEventListener("change", (event) => bring(event.target.files[0]));
 }
