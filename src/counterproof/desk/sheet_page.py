@@ -29,8 +29,9 @@ from counterproof.press.setting import (
 )
 from counterproof.proof import Edition, LineProof, StepProof, VersionProof
 from counterproof.reading.model import MarkedLine, MarkedStep, Reading
+from counterproof.recipe.kitchen import DEFAULTS
 from counterproof.recipe.markup import file_lines, items
-from counterproof.recipe.model import WrittenLine
+from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.text import settle
 from counterproof.rows import Tables
 from counterproof.typesetting import Sorts, line_read, step_read
@@ -53,6 +54,8 @@ _UNDER: Final = (
     "sources",
     "basis",
 )
+_FIELDS: Final = {default.sentence(): default.name for default in DEFAULTS}
+_OF_THE_SETTINGS: Final = ("eaten", "serving", "packed", "bought", "measures", "oven")
 _WAIT_FOR_VERSIONS: Final = frozenset({"versions"})
 
 
@@ -156,7 +159,9 @@ def valued_stage(text: str, edition: Edition, reading: Reading) -> dict[str, Any
         "axis": str(set_in(intervals.axis(scale, title=f"Scale of the lines, {numerals.CO2E}"))),
         "ground": str(set_in(intervals.empty_interval(scale))),
         "head": str(leaf("head.html.j2", edition=edition, title=wording.title(edition))),
-        "under": _under(edition, (one for one in _UNDER if one not in _WAIT_FOR_VERSIONS)),
+        "under": _under(
+            edition, reading.recipe, (one for one in _UNDER if one not in _WAIT_FOR_VERSIONS)
+        ),
         "said": wording.serving_phrase(edition),
     }
 
@@ -177,13 +182,13 @@ def beside_stage(edition: Edition, order: Order) -> dict[str, Any]:
         `under`: pieces of the page by their place; `said`: the total in words; `title`.
     """
     return {
-        "under": _under(edition, _UNDER),
+        "under": _under(edition, order.recipe, _UNDER),
         "said": wording.serving_phrase(edition),
         "title": order.recipe.title,
     }
 
 
-def _under(edition: Edition, pieces: Iterable[str]) -> dict[str, str]:
+def _under(edition: Edition, recipe: Recipe, pieces: Iterable[str]) -> dict[str, str]:
     """The named pieces, each rendered; one without anything to say is empty."""
     serving = intervals.serving_scale(edition)
     told: Mapping[str, Any] = {
@@ -198,8 +203,24 @@ def _under(edition: Edition, pieces: Iterable[str]) -> dict[str, str]:
         "strip": strip(edition),
         "key": stage_key(edition),
         "timeline": time_bars(edition),
+        "assumed": [(words, *_control(words, edition, recipe)) for words in edition.assumed],
     }
     return {piece: str(leaf(f"under/{piece}.html.j2", **told)).strip() for piece in pieces}
+
+
+def _control(words: str, edition: Edition, recipe: Recipe) -> tuple[str, str]:
+    """Where an assumption is changed: a field of the kitchen, a line of the file, the settings."""
+    field = _FIELDS.get(words)
+    if field is not None:
+        return "field", field
+    said = words.casefold()
+    lines = {line.number: line.at for line in recipe.lines}
+    for line in edition.lines:
+        if line.food and said.startswith(line.food.casefold()) and lines.get(line.number):
+            return "line", str(lines[line.number])
+    if any(word in said for word in _OF_THE_SETTINGS):
+        return "settings", ""
+    return "", ""
 
 
 def _total_told(edition: Edition) -> list[tuple[str, str]]:

@@ -231,6 +231,14 @@ async function bring(file) {
   }
 }
 
+/** Puts the caret at the end of a line of the file; line nought stands for its settings. */
+function goTo(line) {
+  if (line <= galley.above && place("settings")) {
+    place("settings").open = true;
+    place("front").focus();
+  } else galley.goTo(line - 1 - galley.above);
+}
+
 async function press() {
   const told = place("pressed");
   place("press").disabled = true;
@@ -311,6 +319,8 @@ async function opened() {
 document.addEventListener("click", (event) => {
   const button = event.target.closest("[data-why]");
   if (button) explain(button.dataset.why);
+  const line = event.target.closest("[data-line]");
+  if (line && galley) goTo(Number(line.dataset.line));
 });
 place("why").addEventListener("close", () => { trail.length = 0; });
 place("why-back").addEventListener("click", explainedBefore);

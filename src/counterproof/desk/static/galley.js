@@ -237,6 +237,14 @@ export class Galley {
     this.area.setSelectionRange(end, end);
   }
 
+  /** Puts the caret at the end of a line, and the line into sight. */
+  goTo(at) {
+    const end = this.lines.slice(0, at + 1).reduce((sum, line) => sum + line.length + 1, -1);
+    this.area.focus({ preventScroll: true });
+    this.area.setSelectionRange(end, end);
+    this.rows[at]?.node.scrollIntoView({ block: "center" });
+  }
+
   settleSoon() {
     if (this.waiting) return;
     this.waiting = requestAnimationFrame(() => { this.waiting = 0; this.settle(); });
