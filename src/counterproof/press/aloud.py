@@ -34,7 +34,7 @@ _UNITS: Final = {
 
 _NUMBER: Final = r"\d+(?:\.\d+)?"
 _FIGURE: Final = re.compile(
-    rf"(?P<less><)?(?P<minus>[-−])?(?P<number>{_NUMBER})(?:–(?P<high>{_NUMBER}))?(?!\.?\d)"
+    rf"(?<![\w.])(?P<less><)?(?P<minus>[-−])?(?P<number>{_NUMBER})(?:–(?P<high>{_NUMBER}))?(?!\.?\w)"
     rf"(?: (?P<unit>{'|'.join(sorted(map(re.escape, _UNITS), key=len, reverse=True))})(?!\w))?"
 )
 _MOST: Final = 999_999_999

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
+_BLANKS = re.compile(r"[^\S\N{NO-BREAK SPACE}\N{NARROW NO-BREAK SPACE}]+")
 REPLACEMENT = "\N{REPLACEMENT CHARACTER}"
 
 
@@ -18,11 +20,11 @@ def printable(text: str) -> str:
     Returns
     -------
     str
-        Line breaks and tabs become spaces; escape sequences, other control characters, lone
+        Line breaks and tabs become spaces, a no-break space stays one; escape sequences, other control characters, lone
         surrogates and marks that turn the direction of writing become a replacement sign, so
         that nobody can hide or reorder words.
     """
-    spaced = " ".join(text.split())
+    spaced = _BLANKS.sub(" ", text).strip()
     return "".join(_visible(sign) for sign in spaced)
 
 

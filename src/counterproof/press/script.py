@@ -14,6 +14,7 @@ from counterproof.press.fixed_words import Words
 from counterproof.press.lettering import set_in_our_letters, type_case
 from counterproof.press.page import page
 from counterproof.press.part import ACCESSIBLE, Piece, Setting
+from counterproof.press.plain_text import printable
 from counterproof.press.script_copy import (
     WORDS_A_MINUTE,
     Paragraph,
@@ -66,7 +67,7 @@ def pieces(forme: Forme, words: Words) -> Iterator[Piece]:
 
 
 def _title(script: ScriptProof, forme: Forme) -> str:
-    return script.title or forme.edition.title
+    return printable(script.title or forme.edition.title)
 
 
 def _rate() -> str:
