@@ -183,7 +183,7 @@ def _kept(reading: Reading, plan: Plan | None) -> dict[str, float]:
     gone: defaultdict[str, float] = defaultdict(float)
     poured = 0.0
     for leaving in plan.leaving if plan is not None else ():
-        if leaving.cause == "strained" and leaving.food:
+        if leaving.cause in {"strained", "left behind"} and leaving.food:
             gone[leaving.food] += leaving.mass.mean
         elif leaving.cause == "drained":
             poured += leaving.mass.mean

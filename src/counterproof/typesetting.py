@@ -317,7 +317,10 @@ def _leaving(plan: Plan, number: int) -> tuple[str, ...]:
     for part in plan.leaving:
         if part.step == number:
             gone[part.cause] = gone.get(part.cause, 0.0) + part.mass.mean
-    words = {"boiled off": "boils off", "strained": "strained off", "drained": "drained off"}
+    words = {
+        "boiled off": "boils off", "strained": "strained off", "drained": "drained off",
+        "left behind": "fat left in the pan",
+    }  # fmt: skip
     return tuple(
         f"{mass_in_words(mass)} {words[cause]}" for cause, mass in gone.items() if mass >= _SEEN
     )

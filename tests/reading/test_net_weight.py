@@ -79,3 +79,14 @@ def test_peeled_before_the_name_is_what_is_eaten(shipped: Tables, shipped_matche
         "700 g potatoes (not peeled)",
     ):
         assert grams(read(shipped, shipped_matcher, text))[1] == 700
+
+
+def test_the_meat_that_a_bird_gives_is_what_is_left_of_it_by_cooking(
+    shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    line = read(shipped, shipped_matcher, "1 chicken (about 600 g cooked meat)")
+    assert line.food is not None
+    cooked = shipped.yields[line.food.id][0].factor
+    eaten, bought = grams(line)
+    assert eaten == pytest.approx(600 / cooked, abs=1)
+    assert bought == pytest.approx(eaten / shipped.edible[line.food.id].share, abs=2)

@@ -92,15 +92,18 @@ def waste_items(
         return [], []
     kept = [words.lower() for words in reading.recipe.carried_over]
     masses = {"peel, bones and trimmings": refuse_mass(reading, tables)}
-    strained = carried = 0.0
+    strained = fat = carried = 0.0
     for part in plan.leaving if plan is not None else ():
         if part.fate != "food waste":
             continue
         if any(_names(words, part.name, part.food) for words in kept):
             carried += part.mass.mean
+        elif part.cause == "left behind":
+            fat += part.mass.mean
         else:
             strained += part.mass.mean
     masses["what is strained off"] = strained
+    masses["frying fat"] = fat
     eaten = reading.recipe.eaten or 1.0
     served = sum(part.mean for part in plan.serving_mass) if plan is not None else 0.0
     masses["cooked and not eaten"] = (1 - eaten) * served * reading.serves

@@ -72,7 +72,7 @@ class Leaving:
     name: str
     mass: Product
     step: int | None
-    cause: Literal["strained", "drained", "boiled off"] = "strained"
+    cause: Literal["strained", "drained", "boiled off", "left behind"] = "strained"
     fate: Literal["food waste", "sink", "air"] = "food waste"
     food: str = ""
 

@@ -12,6 +12,7 @@ from counterproof.physics import parting
 from counterproof.plan import constants as c
 from counterproof.plan.cooking import Cooking
 from counterproof.plan.cooling import Memo, coolings
+from counterproof.plan.deep_fat import fat_left
 from counterproof.plan.keeping import kept_of
 from counterproof.plan.model import EnergyUse, Leaving, Plan
 from counterproof.plan.parting import parted
@@ -64,7 +65,8 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
         if straining is not None:
             gone += parted(scene, step, straining)
     inner, left = _taken_in(reading, tables)
-    leaving = [*cooking.taken.leaving, *gone, *left]
+    fat, told = fat_left(scene)
+    leaving = [*cooking.taken.leaving, *gone, *left, *fat]
     served = mass_of_serving(reading, leaving)
     cooled = () if verdicts is None else coolings(scene, leaving, verdicts)
     said = step_verdicts(reading)
@@ -78,7 +80,7 @@ def plan_of(reading: Reading, tables: Tables, verdicts: Memo | None = None) -> P
         serving_mass=served,
         serving_litres=_serving_litres(reading, served),
         assumed=(*_assumed(reading, gone), *cooking.taken.told),
-        marks=(*cooking.taken.marks, *shown),
+        marks=(*cooking.taken.marks, *shown, *told),
         timeline=timeline_of(reading, warming, cooled, keeps),
         coolings=cooled,
         verdicts=said,

@@ -129,7 +129,9 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
         line.head.size = line.head.size or row[-1].size
     elif MEASURES[row[0].measure] == "length" and not in_name:
         return False
-    if word.endswith(" weight") and word not in {"net weight", "in weight"}:
+    if word.endswith(" meat"):
+        line.flags.add("cooked meat")
+    elif word.endswith(" weight") and word not in {"net weight", "in weight"}:
         line.flags.add(word)
     line.count(row, word)
     return True

@@ -25,6 +25,7 @@ _WITHOUT_SAID: Final = re.compile(rf"(?<!not )\b(?:{'|'.join(_WITHOUT)})\b")
 _BOUGHT_SO: Final = frozenset(
     {"boneless", "meat", "boned", "shelled", "shucked", "pitted", "filleted"}
 )
+_WITHOUT_BONES_OR_JUICE: Final = frozenset({"drained weight", "cooked meat"})
 _NET: Final = re.compile(
     r"\b(?:drained|peeled|prepared|trimmed|shelled|cooked|boned|net|podded)\s+weight\b"
 )
@@ -69,7 +70,7 @@ def net_weight(split: Split, food: Food, edible: EdibleShare | None) -> tuple[bo
     text = split.text.lower()
     if "weighed" in split.flags:
         return True, False  # a scale under the pot sees only what goes in
-    if "drained weight" in split.flags or _NET.search(text):
+    if not split.flags.isdisjoint(_WITHOUT_BONES_OR_JUICE) or _NET.search(text):
         return True, False
     if split.container in CONTAINERS:
         return False, False

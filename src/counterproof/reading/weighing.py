@@ -140,10 +140,15 @@ def _by_weight(quantity: Quantity, number: float, case: Case) -> Try:
     net, bought_so = net_weight(case.split, case.food, edible)
     unit = unit_kg(quantity.measure)
     way = (*_counted(quantity, number, case), Way("unit", unit, "kg", quantity.measure))
+    kg = number * unit
+    if "cooked meat" in case.split.flags and (
+        cooked := case.scales.tables.yields.get(case.food.id)
+    ):
+        kg /= cooked[0].factor
+        told = cooked[0].provenance
+        way = (*way, Way("given", cooked[0].factor, "", "left by cooking", told, divides=True))
     marks = () if net else on_or_off_the_bone(case.split, case.food)
-    return Try(
-        quantity, number * unit, WEIGHED, not net, _tail(quantity, case), marks, bought_so, way
-    )
+    return Try(quantity, kg, WEIGHED, not net, _tail(quantity, case), marks, bought_so, way)
 
 
 def _counted(quantity: Quantity, number: float, case: Case) -> tuple[Way, ...]:

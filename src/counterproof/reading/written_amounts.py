@@ -37,7 +37,8 @@ _NEXT_SUM: Final = re.compile(
 _TO: Final = re.compile(r"\s*(?:-|to|or)\s*(?=[\d.])", re.IGNORECASE)
 _TRAILING: Final = re.compile(
     r"\s*,?\s*(each|in total|total|per person|altogether|or so|approx(?:imately|\.)?|in weight"
-    r"|(?:drained|net|peeled|shelled|podded|cleaned|trimmed|cooked) weight|weight|drained)\b\.?",
+    r"|(?:drained|net|peeled|shelled|podded|cleaned|trimmed|cooked) weight|weight|drained"
+    r"|(?:cooked|picked)(?: chicken| turkey| crab)? meat)\b\.?",
     re.IGNORECASE,
 )
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
