@@ -21,7 +21,6 @@ from counterproof.desk.guards import Guarded, Lock
 from counterproof.desk.leaves import leaf as page
 from counterproof.desk.marking import Asked, Marker
 from counterproof.desk.opened import Leaf, Opened, copied
-from counterproof.desk.script_page import script_stage
 from counterproof.desk.sending_out import pressed
 from counterproof.errors import ChangedOnDisk, CounterproofError, ReadOnly, UnreadableFile
 from counterproof.press.fonts import FACES
@@ -148,7 +147,7 @@ class _Routes:
         asked = _asked(told, leaf)
         self._draft(told, asked, leaf.script)
         recipe = _text_of(folder, leaf.recipe, folder.beginning(leaf))["text"]
-        return _lines(self.desk.marker.vetted(asked, folder, recipe, script_stage))
+        return _lines(self.desk.marker.vetted(asked, folder, recipe))
 
     def _draft(self, told: dict[str, Any], asked: Asked, path: Path) -> None:
         if not asked.fresh and not self.desk.folder.read_only:

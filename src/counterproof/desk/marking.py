@@ -16,10 +16,11 @@ from functools import partial
 from typing import Any, Final, TypeVar
 
 from counterproof import use_cases
-from counterproof.claims.verdicts import Vetted
+from counterproof.claims.material import Material
 from counterproof.desk.documents import standing
 from counterproof.desk.opened import Leaf, Opened
 from counterproof.desk.picturing import pictured
+from counterproof.desk.script_page import set_script
 from counterproof.desk.sheet_page import Known, beside_stage, read_stage, valued_stage
 from counterproof.draws import Streams
 from counterproof.errors import CounterproofError
@@ -27,7 +28,7 @@ from counterproof.footprint.held import Held
 from counterproof.proof import Derivation, Edition
 from counterproof.reading.model import Reading
 from counterproof.use_cases import Assessed, Order, Workbench
-from counterproof.vetting_cases import vetted_script
+from counterproof.vetting_cases import Episode, material_of, vetted_script
 
 PAUSE: Final = 0.15
 """How long typing rests before footprints are worked out, and again before versions are. [s]
@@ -94,6 +95,16 @@ class Told:
     more: tuple[Derivation, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What a script is vetted beside, worked out."""
+
+    episode: Episode
+    bench: Workbench
+    material: Material
+    edition: Edition
+
+
 class Marker:
     """The two threads that mark, and the newest revision of every page.
 
@@ -110,6 +121,7 @@ class Marker:
         self._newest: dict[str, int] = {}
         self._told: dict[str, Told] = {}
         self._set: Known = {}
+        self._beside_script: Beside | None = None
         self._quick = ThreadPoolExecutor(1, "quick")
         self._slow = ThreadPoolExecutor(1, "slow")
         # One cache of draws a thread: a cache is no place for two to write in at once.
@@ -196,11 +208,7 @@ class Marker:
                 yield _stage("fault", asked, _fault(fault))
 
     async def vetted(
-        self,
-        asked: Asked,
-        folder: Opened,
-        recipe: str,
-        told: Callable[[Vetted], Mapping[str, Any]],
+        self, asked: Asked, folder: Opened, recipe: str
     ) -> AsyncIterator[Mapping[str, Any]]:
         """Vet a script.
 
@@ -212,8 +220,6 @@ class Marker:
             Where its recipe, kitchen and tables come from.
         recipe : str
             The text of the recipe it speaks of.
-        told : callable
-            Turns what was found into pieces of the page.
 
         Yields
         ------
@@ -225,18 +231,42 @@ class Marker:
         def work() -> Mapping[str, Any] | None:
             if self.stale(asked):
                 return None
-            episode = folder.episode(asked.leaf, recipe)
-            bench = folder.bench(episode.order.kitchen)
-            found = vetted_script(asked.text, episode, bench, self.streams, file="script.md")
-            return told(found)
+            beside = self._spoken_of(asked.leaf, folder, recipe)
+            found = vetted_script(
+                asked.text,
+                beside.episode,
+                beside.bench,
+                self.streams,
+                file="script.md",
+                material=beside.material,
+            )
+            done = set_script(found, beside.material, beside.edition)
+            self._told[asked.leaf.name] = Told(beside.edition, done.derivations)
+            return done.stage
 
         try:
             made = await self.slowly(work)
             if made is not None and not self.stale(asked):
-                yield {"stage": "beside", "revision": asked.revision, **made}
+                yield _stage("beside", asked, made)
         except CounterproofError as fault:
             if not self.stale(asked):
-                yield {"stage": "fault", "revision": asked.revision, **_fault(fault)}
+                yield _stage("fault", asked, _fault(fault))
+
+    def _spoken_of(self, leaf: Leaf, folder: Opened, recipe: str) -> Beside:
+        """What a script speaks of, worked out once for all that is typed into it."""
+        episode = folder.episode(leaf, recipe)
+        before = self._beside_script
+        if before is not None and before.episode == episode:
+            return before
+        bench = folder.bench(episode.order.kitchen)
+        made = Beside(
+            episode,
+            bench,
+            material_of(episode, bench, self.streams),
+            use_cases.proof(episode.order, bench, self.streams, date=self.date),
+        )
+        self._beside_script = made
+        return made
 
     def warm(self, folder: Opened) -> None:
         """Work the first recipe out once, so that the first page need not wait for it.

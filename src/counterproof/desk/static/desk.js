@@ -325,6 +325,8 @@ document.addEventListener("click", (event) => {
 place("why").addEventListener("close", () => { trail.length = 0; });
 place("why-back").addEventListener("click", explainedBefore);
 document.addEventListener("keydown", (event) => {
+  const figure = event.target.closest?.("span[data-why]");
+  if (figure && (event.key === "Enter" || event.key === " ")) { event.preventDefault(); explain(figure.dataset.why); }
   if ((event.ctrlKey || event.metaKey) && event.key === "s") { event.preventDefault(); save(); }
 });
 addEventListener("dragover", (event) => { if (event.dataTransfer?.types.includes("Files")) event.preventDefault(); });
