@@ -242,13 +242,30 @@ def test_what_is_bought_instead_is_a_version(told: Any, tmp_path: Path) -> None:
 
 
 def test_a_food_without_a_factor_is_a_fault_and_leaves_with_1(told: Any, tmp_path: Path) -> None:
-    place = tmp_path / "venison.md"
-    place.write_text(SOUP.replace("- 2 onions", "- 2 onions\n- 400 g venison"))
-    found = told("footprint", str(place), "--json", "--draws", "200")
+    (tmp_path / "own.yaml").write_text(
+        "foods:\n- {id: moss, name: reindeer moss, food_class: vegetables, kind: solid}\n"
+    )
+    kitchen = tmp_path / "kitchen.yaml"
+    kitchen.write_text("own_factors: own.yaml\n")
+    place = tmp_path / "moss.md"
+    place.write_text(SOUP.replace("- 2 onions", "- 2 onions\n- 400 g reindeer moss"))
+    found = told("footprint", str(place), "--kitchen", str(kitchen), "--json", "--draws", "200")
     assert found.status == 1
-    line = next(one for one in found.document["lines"] if "venison" in one["as_written"])
+    line = next(one for one in found.document["lines"] if "moss" in one["as_written"])
     assert [(mark["level"], mark["kind"]) for mark in line["marks"]] == [("fault", "no-factor")]
     assert found.document["coverage"]["mass_share"] < 0.9
+
+
+@pytest.mark.parametrize(
+    "food", ["black tea", "venison", "wild boar", "whey", "pectin", "beef bones", "fish roe"]
+)
+def test_a_total_with_a_seldom_food_leaves_with_0(told: Any, tmp_path: Path, food: str) -> None:
+    place = tmp_path / "seldom.md"
+    place.write_text(SOUP.replace("- 2 onions", f"- 2 onions\n- 20 g {food}"))
+    found = told("footprint", str(place), "--json", "--draws", "200")
+    assert found.status == 0
+    line = next(one for one in found.document["lines"] if food in one["as_written"])
+    assert line["kgco2e"]["mean"] > 0
 
 
 @pytest.mark.parametrize(
