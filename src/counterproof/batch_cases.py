@@ -175,12 +175,15 @@ class Recorded:
         Means and scatter over all of them, at the recipe's own size.
     corrections : tuple of Correction
         What is offered.
+    evidence : Evidence
+        What they are drawn from.
     """
 
     reading: Reading
     batches: tuple[Batch, ...]
     scatter: tuple[Scatter, ...]
     corrections: tuple[Correction, ...]
+    evidence: Evidence
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form."""
@@ -236,7 +239,7 @@ def recorded(
         scatter,
         [batch.heating for batch in batches if batch.heating is not None],
     )
-    return Recorded(reading, batches, scatter, corrections_of(evidence))
+    return Recorded(reading, batches, scatter, corrections_of(evidence), evidence)
 
 
 def _batch(order: Order, bench: Workbench, streams: Streams, one: Written, written: float) -> Batch:

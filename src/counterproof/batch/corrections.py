@@ -159,7 +159,7 @@ def _half(evidence: Evidence, number: int) -> float:
 
 def _makes(evidence: Evidence) -> Correction | None:
     makes = evidence.reading.recipe.makes
-    made, left_out = _sound_yields(evidence)
+    made, left_out = sound_yields(evidence)
     found = _LITRES.search(makes or "")
     if made is None or makes is None or found is None:
         return None
@@ -188,8 +188,20 @@ def _makes(evidence: Evidence) -> Correction | None:
     return Correction("yield", "recipe", makes, becomes, because, change)
 
 
-def _sound_yields(evidence: Evidence) -> tuple[Scatter | None, list[str]]:
-    """Yields of the batches that were cooked as written, and the days of the others."""
+def sound_yields(evidence: Evidence) -> tuple[Scatter | None, list[str]]:
+    """Yields of the batches that were cooked as written, and the days of the others.
+
+    Parameters
+    ----------
+    evidence : Evidence
+        Recipe, kitchen and batches.
+
+    Returns
+    -------
+    tuple of Scatter or None and list of str
+        Yields at the recipe's own size [m³], those of all batches where none was kept hot for
+        about the time written; and the days of the batches left out.
+    """
     sound: list[tuple[str, float]] = []
     other: list[tuple[str, float]] = []
     for made, rows in zip(evidence.batches, evidence.rows, strict=True):

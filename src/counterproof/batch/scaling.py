@@ -1,0 +1,571 @@
+"""A recipe brought to the people, the pots, the jars or the squash there are."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import ceil, pi
+from typing import Any, Final
+
+from counterproof import numerals
+from counterproof.batch.labels import lines_meant
+from counterproof.batch.measurable import Amount, Measurable, Measuring, line_with, measurable
+from counterproof.batch.planned import contents_made, density_of
+from counterproof.batch.ratios import Ratio, hanging_together, ratio_of
+from counterproof.batch.unscaled import Unscaled
+from counterproof.batch.weights import FINEST_ASSUMED, finest_step
+from counterproof.errors import InputError
+from counterproof.kitchen_physics import fitting_pot
+from counterproof.marks import Mark
+from counterproof.physics.cold_scene import Filling
+from counterproof.physics.headspace import Fill, Jar, expansion, fill
+from counterproof.physics.values import ZERO_CELSIUS
+from counterproof.plan.model import Plan
+from counterproof.plan.scene import Scene
+from counterproof.reading.foods import Matcher
+from counterproof.reading.marking import read_lines, read_recipe
+from counterproof.reading.measures_used import measures_used
+from counterproof.reading.model import MarkedLine, Reading
+from counterproof.recipe.kitchen import Vessel
+from counterproof.recipe.model import Recipe, WrittenLine
+from counterproof.rows import Tables
+from counterproof.sourced import Sourced
+from counterproof.units import MEASURES
+
+FULL: Final = Sourced(
+    0.75, "1", 0.1, "assumed", "", "how full a pot may be that is to boil: room to rise and to stir"
+)
+SHAPE: Final = Sourced(
+    0.6, "1", 0.2, "assumed", "", "a straight jar's diameter over its height, where no jar is named"
+)
+"""Where the kitchen names no jar of the size."""
+ALLOWED: Final[dict[str, float]] = {
+    "mass": 0.10,
+    "volume": 0.15,
+    "count": 0.15,
+    "length": 0.25,
+    "by eye": 0.30,
+}
+"""Share by which rounding may change an amount before it is marked, by how the amount was written:
+assumed, about what the measure itself is uncertain by. [1]"""
+_SMALL: Final = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class ScaledLine:
+    """A line at the size asked, in one pot.
+
+    Parameters
+    ----------
+    number : int
+        Of the recipe's line.
+    as_written : str
+        As the recipe has it.
+    text : str
+        With the amount for one pot.
+    kg : float or None
+        What it weighs exactly. [kg]
+    measured_kg : float or None
+        What the new words say, read anew. [kg]
+    bought_kg : float or None
+        What has to be bought for all pots. [kg]
+    marks : tuple of Mark
+        Where it cannot be measured, or rounding changes it by more than a twentieth.
+    """
+
+    number: int
+    as_written: str
+    text: str
+    kg: float | None
+    measured_kg: float | None
+    bought_kg: float | None
+    marks: tuple[Mark, ...] = ()
+
+    @property
+    def effect(self) -> float | None:
+        """What rounding does to it: measured over exact, less 1. [1]"""
+        if self.kg is None or self.measured_kg is None or self.kg <= _SMALL:
+            return None
+        return self.measured_kg / self.kg - 1.0
+
+    def to_dict(self, pots: int) -> dict[str, Any]:
+        """Return the JSON form, units in the keys.
+
+        Parameters
+        ----------
+        pots : int
+            How many pots there are. [1]
+
+        Returns
+        -------
+        dict
+            With what all pots take together.
+        """
+        return {
+            "number": self.number,
+            "as_written": self.as_written,
+            "scaled": self.text,
+            "mass_kg": self.kg,
+            "measured_kg": self.measured_kg,
+            "rounding_share": self.effect,
+            "all_kg": None if self.measured_kg is None else pots * self.measured_kg,
+            "purchased_all_kg": self.bought_kg,
+            "marks": [mark.to_dict() for mark in self.marks],
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Split:
+    """How the amount is spread over pots and rounds.
+
+    Parameters
+    ----------
+    pots : int
+        How many pots are cooked in all. [1]
+    at_once : int
+        How many stand on the hobs at once. [1]
+    vessel : Vessel or None
+        What each is cooked in; None where the kitchen names none.
+    litres : float
+        What one pot holds at its fullest. [L]
+    room : float or None
+        What it holds brimful. [L]
+    """
+
+    pots: int
+    at_once: int
+    vessel: Vessel | None
+    litres: float
+    room: float | None
+
+    @property
+    def rounds(self) -> int:
+        """How often the hobs are used one after the other. [1]"""
+        return ceil(self.pots / self.at_once)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, units in the keys."""
+        return {
+            "pots": self.pots,
+            "at_once": self.at_once,
+            "rounds": self.rounds,
+            "vessel": None if self.vessel is None else self.vessel.name,
+            "litres_each": self.litres,
+            "holds_litres": self.room,
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Jars:
+    """Jars to be filled, and how far.
+
+    Parameters
+    ----------
+    count : int
+        How many. [1]
+    volume : float
+        Brimful. [m³]
+    filled : Fill
+        To the freeze line.
+    """
+
+    count: int
+    volume: float
+    filled: Fill
+
+    @property
+    def litres(self) -> float:
+        """All of them, filled. [L]"""
+        return 1000.0 * self.count * self.filled.line
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, units in the keys."""
+        return {
+            "count": self.count,
+            "litres_brimful": 1000.0 * self.volume,
+            "litres_each": 1000.0 * self.filled.line,
+            "free_ml": 1e6 * self.filled.free,
+            "free_depth_m": self.filled.depth,
+            "rule": self.filled.rule,
+            "litres": self.litres,
+        }
+
+
+@dataclass(frozen=True)
+class Scaled:
+    """A recipe at another size.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        What goes into one pot, to be read and cooked as any recipe.
+    written : Reading
+        The recipe as understood.
+    factor : float
+        How many times the recipe, all pots together. [1]
+    serves : float
+        How many it serves in all. [servings]
+    because : str
+        What decided the size, in words.
+    lines : tuple of ScaledLine
+        For one pot.
+    split : Split
+        Over pots and rounds.
+    jars : Jars or None
+        Where jars decided.
+    ratios : tuple of Ratio
+        What had to hold.
+    unscaled : tuple of Unscaled
+        What does not grow with it.
+    marks : tuple of Mark
+        About all of it.
+    """
+
+    recipe: Recipe
+    written: Reading
+    factor: float
+    serves: float
+    because: str
+    lines: tuple[ScaledLine, ...]
+    split: Split
+    jars: Jars | None
+    ratios: tuple[Ratio, ...]
+    unscaled: tuple[Unscaled, ...]
+    marks: tuple[Mark, ...]
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return the JSON form, units in the keys."""
+        return {
+            "title": self.written.recipe.title,
+            "times": self.factor,
+            "serves": self.serves,
+            "because": self.because,
+            "split": self.split.to_dict(),
+            "jars": None if self.jars is None else self.jars.to_dict(),
+            "lines": [line.to_dict(self.split.pots) for line in self.lines],
+            "ratios": [ratio.to_dict() for ratio in self.ratios],
+            "does_not_scale": [one.to_dict() for one in self.unscaled],
+            "marks": [mark.to_dict() for mark in self.marks],
+        }
+
+
+def having(text: str, reading: Reading, tables: Tables, matcher: Matcher) -> tuple[float, str]:
+    """How many times the recipe an amount of one ingredient makes.
+
+    Parameters
+    ----------
+    text : str
+        Such as "1.3 kg squash".
+    reading : Reading
+        The recipe as understood.
+    tables : Tables
+        Foods, weights, densities.
+    matcher : Matcher
+        Built from the same tables.
+
+    Returns
+    -------
+    tuple of float and str
+        The factor [1], and what it rests on in words.
+
+    Raises
+    ------
+    InputError
+        If the amount has no weight, or no line of the recipe is of that food.
+    """
+    system, region, _ = measures_used(reading.recipe)
+    (there,) = read_lines([WrittenLine(1, text)], tables, matcher, system=system, region=region)
+    if there.food is None or there.purchased is None:
+        raise InputError(
+            f"“{text}” is no amount of a food that can be weighed.",
+            remedy="Write it as a recipe line, such as “1.3 kg squash”.",
+        )
+    same = [
+        line for line in reading.lines if line.food is not None and line.food.id == there.food.id
+    ]
+    meant = same or list(lines_meant(there.split.name, reading.lines, frozenset()).lines[:1])
+    held = [line for line in meant if line.purchased is not None]
+    if not held:
+        raise InputError(
+            f"No line of the recipe is of {there.split.name}.",
+            remedy=f"Name one of: {', '.join(line.split.name for line in reading.lines)}.",
+        )
+    line = held[0]
+    wanted = line.purchased.mean if line.purchased is not None else 0.0
+    said = f"{text}, where “{line.written.text}” asks for {numerals.plain_mass(wanted)} as bought"
+    return there.purchased.mean / wanted, said
+
+
+def jars_of(
+    count: int, volume: float, reading: Reading, plan: Plan, tables: Tables, *, sugar: float = 0.0
+) -> Jars:
+    """Jars filled to the line that leaves room for ice.
+
+    Parameters
+    ----------
+    count : int
+        How many, ≥ 1. [1]
+    volume : float
+        Of one, brimful, > 0. [m³]
+    reading : Reading
+        The recipe as understood.
+    plan : Plan
+        Its plan.
+    tables : Tables
+        Composition of the foods.
+    sugar : float
+        Share of sugar in what is filled in: it sets where ice begins. [1]
+
+    Returns
+    -------
+    Jars
+        With their freeze line.
+    """
+    kitchen = reading.kitchen
+    named = [
+        one
+        for one in kitchen.vessels
+        if one.litres
+        and one.diameter_m
+        and "jar" in one.name
+        and abs(one.litres / 1000.0 - volume) < 0.05 * volume
+    ]
+    diameter = named[0].diameter_m if named else (4.0 * volume * SHAPE.value / pi) ** (1 / 3)
+    contents = contents_made(reading, plan, tables)
+    mass = float(contents.mass)
+    makeup = {
+        name: float(share) * float(contents.food) / mass for name, share in contents.makeup.items()
+    }
+    makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
+    start = ZERO_CELSIUS + kitchen.fridge_celsius
+    end = ZERO_CELSIUS + kitchen.freezer_celsius
+    freezes = Filling(makeup=makeup, sugar=sugar).freezing_point
+    swelling = expansion(makeup, freezes, start, end)
+    return Jars(count, volume, fill(Jar(volume, diameter or 0.08), swelling))
+
+
+def litres_of(reading: Reading, plan: Plan, tables: Tables) -> float | None:
+    """What the recipe makes, by its own plan.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    plan : Plan
+        Its plan.
+    tables : Tables
+        Composition of the foods.
+
+    Returns
+    -------
+    float or None
+        None where nothing of it is weighed. [L]
+    """
+    contents = contents_made(reading, plan, tables)
+    density = density_of(contents)
+    return None if density is None else 1000.0 * float(contents.mass) / density
+
+
+def fullest(reading: Reading, tables: Tables) -> float:
+    """What the pot holds at its fullest.
+
+    Parameters
+    ----------
+    reading : Reading
+        The recipe as understood.
+    tables : Tables
+        Composition of the foods.
+
+    Returns
+    -------
+    float
+        0 where nothing is cooked on the hob. [L]
+    """
+    scene = Scene.of(reading, tables)
+    most = 0.0
+    for step in reading.steps:
+        if any(process.appliance == "hob" for process in step.processes):
+            contents = scene.contents(scene.in_pot(step))
+            if contents.mass:
+                most = max(most, 1000.0 * float(contents.volume(ZERO_CELSIUS + 20.0)))
+    return most
+
+
+def split_over(
+    litres: float, reading: Reading, *, room: float | None, stations: int | None, hobs: int | None
+) -> Split:
+    """How so much is spread over pots and rounds.
+
+    Parameters
+    ----------
+    litres : float
+        All of it at its fullest. [L]
+    reading : Reading
+        With the kitchen's vessels.
+    room : float or None
+        What the pot asked for holds brimful; None for the kitchen's own. [L]
+    stations : int or None
+        How many cook it side by side; None for as few pots as will do.
+    hobs : int or None
+        How many rings there are; None for one a pot.
+
+    Returns
+    -------
+    Split
+        No pot fuller than it may be that is to boil.
+    """
+    kitchen = reading.kitchen
+    if room is None:
+        largest = max(
+            (one for one in kitchen.vessels if fitting_pot(kitchen, one.litres or 0.0) is one),
+            key=lambda one: one.litres or 0.0,
+            default=None,
+        )
+        room = None if largest is None else largest.litres
+    pots = stations or 1
+    if room is not None and litres > 0.0:
+        fits = ceil(litres / (FULL.value * room) - _SMALL)
+        pots = max(pots * ceil(fits / pots - _SMALL), 1) if stations else max(fits, 1)
+    each = litres / pots
+    vessel = fitting_pot(kitchen, each / FULL.value)
+    at_once = min(pots, hobs or (pots if stations else 1))
+    return Split(pots, max(at_once, 1), vessel, each, vessel.litres if vessel else room)
+
+
+@dataclass(frozen=True)
+class Measures:
+    """What amounts are measured with: a scale's step, and in whose measures."""
+
+    step: float
+    measuring: Measuring = "as written"
+
+
+def measures_at(reading: Reading, measuring: Measuring) -> Measures:
+    """What a kitchen measures with.
+
+    Parameters
+    ----------
+    reading : Reading
+        With the kitchen's tools.
+    measuring : Measuring
+        In whose measures.
+
+    Returns
+    -------
+    Measures
+        The finest scale named, or one to a gram.
+    """
+    step = finest_step(reading.kitchen)
+    return Measures(FINEST_ASSUMED if step is None else step, measuring)
+
+
+def scaled_lines(
+    written: Reading, factor: float, pots: int, measures: Measures, tables: Tables, matcher: Matcher
+) -> tuple[Recipe, tuple[ScaledLine, ...], tuple[Ratio, ...]]:
+    """A recipe's lines for one pot, each in an amount that can be measured.
+
+    Parameters
+    ----------
+    written : Reading
+        The recipe as understood, at its own size.
+    factor : float
+        How many times the recipe goes into one pot, > 0. [1]
+    pots : int
+        How many pots there are. [1]
+    measures : Measures
+        What is measured with.
+    tables : Tables
+        Foods, weights, densities.
+    matcher : Matcher
+        Built from the same tables.
+
+    Returns
+    -------
+    tuple of Recipe, tuple of ScaledLine and tuple of Ratio
+        The recipe of one pot, its lines read anew, and the ratios that had to hold.
+    """
+    hangs = hanging_together(written)
+    bound = {number for one in hangs for number in (*one.base, *one.parts)}
+    system, _, _ = measures_used(written.recipe)
+    told: list[tuple[MarkedLine, Measurable, str]] = []
+    for line in written.lines:
+        amount = _amount(line, factor)
+        found = measurable(
+            amount,
+            measures.step,
+            system,
+            measures.measuring,
+            by_weight=line.written.number in bound,
+        )
+        text = line_with(line.split, found) if found.text else line.written.text
+        told.append((line, found, text))
+    recipe = _recipe(written, factor, [text for _, _, text in told])
+    again = read_recipe(recipe, tables, matcher, written.kitchen)
+    lines = []
+    for (line, found, text), new in zip(told, again.lines, strict=True):
+        lines.append(_checked(line, found, text, new, factor, pots))
+    ratios = [ratio_of(one, written, again) for one in hangs]
+    return recipe, tuple(lines), tuple(one for one in ratios if one is not None)
+
+
+def _amount(line: MarkedLine, factor: float) -> Amount:
+    masses = [part.mass.mean for part in line.constituents if part.mass is not None]
+    kg = factor * sum(masses) if masses else None
+    liquid = line.food is not None and line.food.kind == "liquid"
+    return Amount(line.split, factor, kg, liquid)
+
+
+def _checked(
+    line: MarkedLine, found: Measurable, text: str, new: MarkedLine, factor: float, pots: int
+) -> ScaledLine:
+    """A scaled line held against what its new words are read as."""
+    exact = _kg(line)
+    kg = None if exact is None else factor * exact
+    measured = _kg(new)
+    marks = [] if found.mark is None else [found.mark]
+    if kg and measured is not None and found.text and found.mark is None:
+        effect = measured / kg - 1.0
+        kind = MEASURES.get(line.split.quantities[0].measure, "count")
+        if abs(effect) > ALLOWED.get(kind, ALLOWED["count"]):
+            says = (
+                f"Rounded to what can be measured it is {abs(effect):.0%} "
+                f"{'more' if effect > 0 else 'less'} than {numerals.plain_mass(kg)}."
+            )
+            marks.append(Mark("doubt", "rounded-far", says))
+    if not found.text and abs(factor - 1.0) > 0.05:
+        says = f"No amount is written: take {factor:.2g} times what you took, or season by taste."
+        marks.append(Mark("note", "no-amount-written", says))
+    bought = [part.purchased.mean for part in line.constituents if part.purchased is not None]
+    return ScaledLine(
+        line.written.number,
+        line.written.text,
+        text,
+        kg,
+        measured if found.text else kg,
+        factor * pots * sum(bought) if bought else None,
+        tuple(marks),
+    )
+
+
+def _kg(line: MarkedLine) -> float | None:
+    masses = [part.mass.mean for part in line.constituents if part.mass is not None]
+    return sum(masses) if masses else None
+
+
+def _recipe(written: Reading, factor: float, texts: Sequence[str]) -> Recipe:
+    recipe = written.recipe
+    serves = written.serves * factor
+    lines = tuple(replace(line, text=text) for line, text in zip(recipe.lines, texts, strict=True))
+    said = (
+        f"Scaled: {factor:.3g} times “{recipe.title}” as written, which serves {written.serves:g}."
+    )
+    intro = "\n".join(part for part in (recipe.intro, said) if part)
+    return replace(
+        recipe,
+        lines=lines,
+        serves=(serves, serves),
+        makes=None,
+        intro=intro,
+        versions=(),
+        bought=None,
+    )
