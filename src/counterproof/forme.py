@@ -299,6 +299,8 @@ class Forme:
         File → content: the product system for an LCA engine.
     linked_data : mapping
         The recipe as schema.org data, read back equal.
+    credits : tuple of str
+        Credit lines that the recipe asks for: whose it was, whose photographs.
     appointments : tuple of Appointment
         The plan on the calendar.
     likened : tuple of Likened
@@ -318,6 +320,7 @@ class Forme:
     results: Mapping[str, Any] = field(default_factory=dict)
     matrices: Mapping[str, str] = field(default_factory=dict)
     linked_data: Mapping[str, Any] = field(default_factory=dict)
+    credits: tuple[str, ...] = ()
     appointments: tuple[Appointment, ...] = ()
     likened: tuple[Likened, ...] = ()
     courses: tuple[Course, ...] = ()

@@ -13,9 +13,10 @@ from counterproof.forme import Forme, Trim
 from counterproof.galley import script_set
 from counterproof.measured_out import measured_out
 from counterproof.picturing import pictured
-from counterproof.proof import Derivation, Edition, SourceLine
+from counterproof.proof import Derivation, Edition
 from counterproof.recipe.schema_org import to_json_ld
 from counterproof.script_proof import ScriptProof
+from counterproof.typesetting import source_line
 from counterproof.use_cases import Workbench, assessed, proof_of, results
 from counterproof.vetting_cases import Episode, material_of, vetted_script
 
@@ -100,7 +101,7 @@ def _enlarged(
     asked = {*named, *(term.source for one in added for term in one.terms)}
     listed = {source.id for source in edition.sources}
     more = (
-        SourceLine(one.id, one.citation, one.address, one.licence, one.credit)
+        source_line(one)
         for name in sorted(asked - listed)
         if (one := bench.tables.sources.get(name)) is not None
     )

@@ -98,6 +98,10 @@ class SourceLine:
     address: str
     licence: str
     credit: str
+    title: str = ""
+    producer: str = ""
+    published: str = ""  # year or day, as the publisher gives it
+    accessed: str = ""  # ISO 8601
 
 
 @dataclass(frozen=True, slots=True)

@@ -48,7 +48,7 @@ from counterproof.reading.allergens import allergens_of_line, allergens_of_recip
 from counterproof.reading.bought import BOUGHT
 from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
 from counterproof.recipe.kitchen import defaults_used
-from counterproof.rows import Tables
+from counterproof.rows import Source, Tables
 
 _SEEN: Final = 0.005
 """Mass that has to leave the pot before it is told beside the step. [kg]"""
@@ -169,7 +169,33 @@ def _sources(
     named = {term.source for one in derived for term in one.terms}
     named |= {source.id for source in footprint.sources}
     found = (tables.sources[name] for name in sorted(named) if name in tables.sources)
-    return tuple(SourceLine(s.id, s.citation, s.address, s.licence, s.credit) for s in found)
+    return tuple(source_line(source) for source in found)
+
+
+def source_line(source: Source) -> SourceLine:
+    """A source as it is printed under the proof.
+
+    Parameters
+    ----------
+    source : Source
+        Its record.
+
+    Returns
+    -------
+    SourceLine
+        The same, without what only the tables need.
+    """
+    return SourceLine(
+        source.id,
+        source.citation,
+        source.address,
+        source.licence,
+        source.credit,
+        source.title,
+        source.producer,
+        source.published,
+        source.accessed,
+    )
 
 
 def _bought_packs(versions: Sequence[tuple[Footprint, Pair]]) -> PackagingReport | None:

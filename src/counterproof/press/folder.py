@@ -7,13 +7,14 @@ from typing import Final
 
 from counterproof.errors import UsageFault
 from counterproof.forme import Forme
-from counterproof.press import card, data, script
+from counterproof.press import card, colophon, data, script
 from counterproof.press.fixed_words import words_in
 from counterproof.press.part import Part, Piece
 
 PARTS: Final[Mapping[str, Part]] = {
     "card": card.pieces,
     "script": script.pieces,
+    "colophon": colophon.pieces,
     "data": data.pieces,
 }
 """Name of a part → what makes its files, in the order in which they are made."""
