@@ -77,50 +77,17 @@ def episode(place: Path, kitchen_file: str | None) -> Episode:
     """The recipe that stands beside a script, and the season's other recipes."""
     from dataclasses import replace
 
+    from counterproof.adapters.manuscripts import in_season
+
     own = order(str(place if str(place) else Path()), kitchen_file, None)
-    return _in_season(replace(own, version=None, name=own.recipe.title), place, kitchen_file)
+    return in_season(replace(own, version=None, name=own.recipe.title), place, kitchen_file)
 
 
 def manuscript(name: str | None, kitchen_file: str | None, serves: float | None) -> Manuscript:
     """The recipe or version named, with the season's others and the script beside it."""
-    from counterproof.adapters.files import load_text
-    from counterproof.locking_up import Manuscript
-    from counterproof.vetting_cases import Episode
+    from counterproof.adapters.manuscripts import manuscript_of
 
-    own = order(name, kitchen_file, serves)
-    if own.recipe.file in {None, "-"}:
-        return Manuscript(Episode(own))
-    place = Path(str(own.recipe.file))
-    found = _in_season(own, place, kitchen_file)
-    script = place.parent / "script.md"
-    if not script.is_file():
-        return Manuscript(found)
-    return Manuscript(found, load_text(script), str(script))
-
-
-def _in_season(own: Order, place: Path, kitchen_file: str | None) -> Episode:
-    from counterproof.adapters.files import (
-        episodes,
-        load_kitchen,
-        load_recipe,
-        load_season,
-        recipe_file,
-        season_folder,
-    )
-    from counterproof.use_cases import Order
-    from counterproof.vetting_cases import Episode
-
-    season = season_folder(place)
-    if season is None:
-        return Episode(own)
-    others = []
-    here = recipe_file(place).absolute()
-    for folder in episodes(season):
-        if recipe_file(folder).absolute() == here:
-            continue
-        recipe, _ = load_recipe(str(folder))
-        others.append(Order(recipe, load_kitchen(recipe, kitchen_file), name=recipe.title))
-    return Episode(own, tuple(others), load_season(season).audience)
+    return manuscript_of(order(name, kitchen_file, serves), kitchen_file)
 
 
 def day(date: str | None) -> str:
