@@ -6,6 +6,7 @@ its number and gets a mark that says how to measure it all the same.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from math import floor
 from typing import Final, Literal
@@ -13,7 +14,15 @@ from typing import Final, Literal
 from counterproof.cups_and_ounces import us_measure, us_weight
 from counterproof.marks import Mark
 from counterproof.reading.model import Part, Split
-from counterproof.units import CONTAINERS, MEASURES, OUNCE, System, unit_kg, unit_ml
+from counterproof.units import (
+    CONTAINERS,
+    MEASURES,
+    OUNCE,
+    System,
+    measure_named,
+    unit_kg,
+    unit_ml,
+)
 
 Measuring = Literal["as written", "metric", "us"]
 
@@ -34,6 +43,13 @@ LEAST_COUNT: Final = 0.9
 """Less than about one cannot be counted to what rounding may change: assumed. [1]"""
 _SIGNS: Final = {0.25: "¼", 1 / 3: "⅓", 0.5: "½", 2 / 3: "⅔", 0.75: "¾"}
 _SPOONS: Final = frozenset({"tsp", "tbsp", "dessertspoon", "pinch", "dash"})
+_BY_FINGERS: Final = frozenset({"pinch", "dash"})
+ENOUGH_FOR_A_SPOON: Final = 3.0
+"""So many pinches are spooned: assumed. [1]"""
+_HOW_FULL: Final = re.compile(
+    r"\b(?:small|medium|large|extra-large|heaped|heaping|rounded|level|generous|good|scant|big)\b",
+    re.IGNORECASE,
+)
 _CUPS: Final = frozenset({"cup", "floz", "pint", "quart", "gallon", "gill", "shot"})
 _WORDS: Final = {"l": "litres", "floz": "fl oz", "cm-piece": "cm piece"}
 _SMALL_PIECE: Final = 0.01  # [kg]; lighter pieces are counted whole: pods, cloves, leaves
@@ -207,6 +223,10 @@ def _by_volume(amount: Amount, step: float, system: System, measuring: Measuring
         return _behind(amount.kg, step, "metric")
     if cups:
         return Measurable(f"{'–'.join(map(_quarters, ends))} {_named(measure, ends[-1])}")
+    if measure in _BY_FINGERS and ends[-1] < ENOUGH_FOR_A_SPOON:
+        rounded = max(floor(2.0 * ends[-1] + 0.5) / 2.0, 0.5)
+        mark = _less_than_a_spoon(amount, step) if ends[-1] < LEAST_COUNT else None
+        return Measurable(f"{_number(rounded)} {_named(measure, rounded)}", mark=mark)
     if max(ml) <= SPOONED and (measure in _SPOONS or max(ml) < SPOONED / 4):
         return _spoons(amount, ml, step, system)
     return Measurable(_joined([_jug(one) for one in ml]))
@@ -277,8 +297,18 @@ def _by_count(amount: Amount, step: float, measuring: Measuring) -> Measurable:
     if rounded <= 0.0 or (apart and number < LEAST_COUNT):
         few = f"{_number(float(f'{number:.2g}'))} {'' if measure == 'piece' else measure}".strip()
         return Measurable(few, mark=_part_of_one(number))
-    name = "" if measure == "piece" else f" {_named(measure, rounded)}"
+    name = (
+        "" if measure == "piece" or _says(amount.split, measure) else f" {_named(measure, rounded)}"
+    )
     return Measurable(f"{_number(rounded)}{name}")
+
+
+def _says(split: Split, measure: str) -> bool:
+    """Whether the name says what is counted: "3 celery sticks"."""
+    names = [
+        part.text.split()[-1] for part in split.parts if part.kind == "name" and part.text.split()
+    ]
+    return any(measure_named(name) == measure for name in names)
 
 
 def _counted(number: float, *, small: bool) -> float:
@@ -294,7 +324,7 @@ def _packs(amount: Amount) -> str:
     """Tins stay tins: whole ones and halves, each of its own size."""
     split = amount.split
     number = split.packs * amount.factor
-    rounded = floor(number + 0.5) if number >= 10.0 else max(floor(2.0 * number + 0.5) / 2.0, 0.5)
+    rounded = _counted(number, small=False)
     size = split.quantities[0]
     return f"{_number(rounded)} x {size.low:g} {size.measure} {_named(split.container, rounded)}"
 
@@ -356,10 +386,12 @@ def line_with(split: Split, amount: Measurable) -> str:
     words: list[str] = []
     named = False
     placed = amount.weighed or not amount.text
+    size = next((part.text for part in split.parts if part.kind == "amount"), "")
+    said = _HOW_FULL.search(size)
     for part in _lasting(split):
         if part.kind == "amount":
             if not placed:
-                words.append(amount.text)
+                words.append(_sized(amount.text, "" if said is None else said[0]))
                 placed = True
             continue
         if part.kind == "preparation" and named and words:
@@ -368,6 +400,12 @@ def line_with(split: Split, amount: Measurable) -> str:
         named = named or part.kind == "name"
     text = " ".join(words)
     return f"{text} (weighed {amount.text})" if amount.weighed and amount.text else text
+
+
+def _sized(amount: str, size: str) -> str:
+    """An amount with how large or how full each is: "2½ large", "1½ heaped tbsp"."""
+    number, _, measure = amount.partition(" ")
+    return f"{number} {size} {measure}".strip() if size else amount
 
 
 def _lasting(split: Split) -> tuple[Part, ...]:

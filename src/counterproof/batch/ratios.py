@@ -23,6 +23,10 @@ _BRINE: Final = re.compile(
     r"\b(?:brine\w*|pickl\w*|ferment\w*|sauerkraut|kimchi|cure\w*|salt down)\b", re.IGNORECASE
 )
 _SUGARS: Final = "sugars & syrups"
+_BAKED: Final = frozenset({"flour & starch", "grains", "breakfast cereals"})
+_LEAST_LIQUID: Final = 0.3
+"""Liquid against sugar below which nothing dissolves it: assumed, sugar takes half its weight of
+cold water. [1]"""
 _LEAST_SYRUP: Final = 0.15
 """Sugar against sugar and liquid from which it is a syrup: assumed, thicker than any drink. [1]"""
 
@@ -221,8 +225,11 @@ def _syrup(lines: Sequence[MarkedLine]) -> Hangs | None:
         if line.food is not None and line.food.kind == "liquid" and line not in sugars
     ]
     sweet = sum(line.mass.mean for line in sugars if line.mass is not None)
-    whole = sweet + sum(line.mass.mean for line in wet if line.mass is not None)
-    if not sugars or not wet or sweet < _LEAST_SYRUP * whole:
+    liquid = sum(line.mass.mean for line in wet if line.mass is not None)
+    baked = any(line.food is not None and line.food.food_class in _BAKED for line in lines)
+    if baked or not sugars or not wet:
+        return None
+    if sweet < _LEAST_SYRUP * (sweet + liquid) or liquid < _LEAST_LIQUID * sweet:
         return None
     base = tuple(_number(line) for line in lines if line in sugars or line in wet)
     return Hangs("syrup", "sugar and liquid", base, tuple(map(_number, sugars)))

@@ -41,7 +41,7 @@ SHAPE: Final = Sourced(
 """Where the kitchen names no jar of the size."""
 ALLOWED: Final[dict[str, float]] = {
     "mass": 0.10,
-    "volume": 0.15,
+    "volume": 0.20,
     "count": 0.15,
     "length": 0.25,
     "by eye": 0.30,
@@ -428,7 +428,7 @@ def split_over(
         pots = max(pots * ceil(fits / pots - _SMALL), 1) if stations else max(fits, 1)
     each = litres / pots
     vessel = fitting_pot(kitchen, each / FULL.value)
-    at_once = min(pots, hobs or (pots if stations else 1))
+    at_once = min(pots, hobs or kitchen.rings or (pots if stations else 1))
     return Split(pots, max(at_once, 1), vessel, each, vessel.litres if vessel else room)
 
 
@@ -512,7 +512,11 @@ def _amount(line: MarkedLine, factor: float) -> Amount:
     masses = [part.mass.mean for part in line.constituents if part.mass is not None]
     kg = factor * sum(masses) if masses else None
     liquid = line.food is not None and line.food.kind == "liquid"
-    return Amount(line.split, factor, kg, liquid)
+    split = line.split
+    by_weight = [one for one in split.quantities if MEASURES.get(one.measure) == "mass"]
+    if by_weight and "each" not in split.flags:  # "2 squash, about 2.2 kg": the weight is the surer
+        split = replace(split, quantities=(by_weight[0],))
+    return Amount(split, factor, kg, liquid)
 
 
 def _checked(
