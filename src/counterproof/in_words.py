@@ -91,14 +91,32 @@ def _rounded_time(seconds: float) -> str:
     minutes = seconds / 60.0
     if minutes < 1.0:
         return f"{seconds:.0f} s"
-    step = next(by for by, below in ((1, 30), (5, 180), (15, 720), (60, inf)) if minutes < below)
-    rounded = step * int(minutes / step + 0.5)
+    rounded = rounded_minutes(seconds)
     if rounded >= _DAYS:
         return f"{rounded / 1440.0:.2g} days"
     hours, rest = divmod(rounded, 60)
     if not hours:
         return f"{rest} min"
     return f"{hours} h {rest:02d} min" if rest else f"{hours} h"
+
+
+def rounded_minutes(seconds: float) -> int:
+    """A worked-out time rounded to what it deserves.
+
+    Parameters
+    ----------
+    seconds : float
+        Time, ≥ 0. [s]
+
+    Returns
+    -------
+    int
+        To the minute below half an hour, to five below three hours, to a quarter of an hour
+        below twelve, then to whole hours. [min]
+    """
+    minutes = seconds / 60.0
+    step = next(by for by, below in ((1, 30), (5, 180), (15, 720), (60, inf)) if minutes < below)
+    return step * int(minutes / step + 0.5)
 
 
 def mass_in_words(kilograms: float) -> str:
@@ -204,6 +222,16 @@ def version_in_words(version: Version) -> tuple[str, ...]:
         said.append("in " + ", ".join(pack.container for pack in version.pack))
     if version.keep:
         said.append("; ".join(f"{keep.days:g} days in the {keep.where}" for keep in version.keep))
+    if version.keep == ():
+        said.append("not kept")
+    if version.pack == ():
+        said.append("in no pack")
+    if version.skips:
+        one = len(version.skips) == 1
+        steps = ", ".join(str(step) for step in version.skips)
+        said.append(f"without {'step' if one else 'steps'} {steps}")
+    if version.bought is not None:
+        said += bought_in_words(version.bought)
     return tuple(said)
 
 
@@ -222,4 +250,5 @@ def bought_in_words(bought: Bought) -> tuple[str, ...]:
     """
     pack = f", in {bought.container}" if bought.container else ""
     where = f", {bought.region}" if bought.region else ""
-    return (f"{bought.what} from the shop{pack}{where}",)
+    warm = f", warmed {bought.warmed}" if bought.warmed else ""
+    return (f"{bought.what} from the shop{pack}{where}{warm}",)

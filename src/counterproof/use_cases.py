@@ -26,7 +26,7 @@ from counterproof.reading.model import Reading
 from counterproof.reading.versions import version_applied
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import with_changes
-from counterproof.recipe.model import Recipe, Version
+from counterproof.recipe.model import Bought, Recipe, Version
 from counterproof.recipe.prices_file import Prices
 from counterproof.rows import Tables
 from counterproof.typesetting import Sorts, typeset
@@ -124,8 +124,9 @@ def mark(order: Order, bench: Workbench) -> Reading:
     BrokenFrontMatter
         If the version names own foods and factors, which are read once for all versions.
     """
-    if _is_bought(order):
-        return _bought(order, bench)
+    bought = _alternative(order)
+    if bought is not None:
+        return _bought(order, bought, bench)
     version = _version(order)
     if version is None:
         for other in order.recipe.versions:  # a version that cannot be made is told at once
@@ -148,22 +149,26 @@ def mark(order: Order, bench: Workbench) -> Reading:
     return covered(reading, bench.tables)
 
 
-def _is_bought(order: Order) -> bool:
-    """Whether an order is for what is bought instead, and no version of ours is called so."""
-    own = any(version.name == BOUGHT for version in order.recipe.versions)
-    return order.version == BOUGHT and order.recipe.bought is not None and not own
+def _alternative(order: Order) -> Bought | None:
+    """What is bought instead, where an order is for that: a version's own, or the recipe's."""
+    for version in order.recipe.versions:
+        if version.name == order.version:
+            return version.bought
+    return order.recipe.bought if order.version == BOUGHT else None
 
 
-def _bought(order: Order, bench: Workbench) -> Reading:
+def _bought(order: Order, bought: Bought, bench: Workbench) -> Reading:
     """What is bought instead of one serving: as much of it, by mass."""
     home = mark(replace(order, version=None), bench)
     given = plan_of(home, bench.tables).serving_mass
-    bought = order.recipe.bought
     kitchen = order.kitchen
-    if bought is not None and bought.region is not None:
+    if bought.region is not None:
         kitchen = _in_region(kitchen, bought.region, order.recipe.file)
     kg = sum(part.mean for part in given)
-    return bought_reading(order.recipe, bench.tables, bench.matcher, kitchen, kg)
+    recipe = replace(order.recipe, bought=bought)
+    return bought_reading(
+        recipe, bench.tables, bench.matcher, kitchen, kg, name=order.version or BOUGHT
+    )
 
 
 def _in_region(kitchen: Kitchen, region: str, file: str | None) -> Kitchen:

@@ -10,7 +10,7 @@ from typing import Any
 from counterproof.comparison.boundaries import unlike_boundaries
 from counterproof.comparison.break_even import BreakEven, break_evens
 from counterproof.comparison.covering import covering, differing_foods
-from counterproof.comparison.lives import life_break_evens
+from counterproof.comparison.lives import lasting, life_break_evens
 from counterproof.comparison.remarks import (
     missing_lines,
     outside_the_set,
@@ -302,7 +302,7 @@ def paired(
             *life_break_evens(
                 (a.name, one),
                 (b.name, other),
-                (a.reading.kitchen.fizz_litres, b.reading.kitchen.fizz_litres),
+                (lasting(a.reading), lasting(b.reading)),
             ),
         ),
         packaging_avoided=_avoided(one, other),

@@ -105,9 +105,9 @@ def break_even_phrase(per: str, at: Range | None, share_never: float, middle: st
     Parameters
     ----------
     per : str
-        What is varied: "kg of beef chuck in a serving of beef".
+        What is varied, its unit first: "kg of beef chuck in a serving of beef", "uses of each jar".
     at : Range or None
-        Where they are equal; None where hardly any draw has such a place. [kg]
+        Where they are equal; None where hardly any draw has such a place. [unit of `per`]
     share_never : float
         Share of draws in which no amount makes them equal, 0 to 1. [1]
     middle : str
@@ -118,8 +118,14 @@ def break_even_phrase(per: str, at: Range | None, share_never: float, middle: st
     str
         One sentence.
     """
-    what = printable(per.removeprefix("kg of "))
-    if at is None:
-        return f"No amount of {what} makes both sides equal."
     never = "" if share_never == 0 else f"; never in {percent(share_never)} of the draws"
-    return f"Equal at {numerals.mass(at, middle).text} of {what}{never}."
+    if per.startswith("kg of "):
+        what = printable(per.removeprefix("kg of "))
+        if at is None:
+            return f"No amount of {what} makes both sides equal."
+        return f"Equal at {numerals.mass(at, middle).text} of {what}{never}."
+    unit, _, of_what = printable(per).partition(" ")
+    if at is None:
+        return f"No number of {unit} {of_what} makes both sides equal."
+    told = numerals.shown(at, middle, unit, finest=1).text
+    return f"Equal at {told} {of_what}{never}."

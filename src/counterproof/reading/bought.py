@@ -9,6 +9,7 @@ from counterproof.draws import Product
 from counterproof.marks import Mark
 from counterproof.reading.marking import read_lines
 from counterproof.reading.model import Reading
+from counterproof.reading.steps import read_step
 from counterproof.recipe.model import Pack, Recipe, Version, WrittenLine
 from counterproof.ways import Way
 
@@ -24,8 +25,24 @@ READY: Final = "ready-made "
 """What stands before the names of a shop's dishes in the table of names."""
 
 
+HOT: Final = "ready meals"
+"""Class of foods that are eaten hot."""
+
+
+def _warming(words: str) -> WrittenLine:
+    """How a dish is made hot, as a step of a method."""
+    does = "Bake it" if "oven" in words.casefold() else "Heat it through"
+    return WrittenLine(1, f"{does} {words}.")
+
+
 def bought_reading(
-    recipe: Recipe, tables: Tables, matcher: Matcher, kitchen: Kitchen, kg: float
+    recipe: Recipe,
+    tables: Tables,
+    matcher: Matcher,
+    kitchen: Kitchen,
+    kg: float,
+    *,
+    name: str = BOUGHT,
 ) -> Reading:
     """The bought alternative of a recipe, one serving of it.
 
@@ -41,6 +58,8 @@ def bought_reading(
         Its region, or the one that `bought` names, in place already.
     kg : float
         Mass of one serving of the recipe: as much is bought. [kg]
+    name : str
+        Of the version that it is.
 
     Returns
     -------
@@ -51,10 +70,10 @@ def bought_reading(
     if bought is None:
         raise ValueError("the recipe names no bought alternative")  # use cases ask first
     ready = f"{READY}{bought.what}"
-    name = ready if matcher.knows(ready) else bought.what
+    called = ready if matcher.knows(ready) else bought.what
     written = WrittenLine(1, bought.what)
     (line,) = read_lines(
-        (WrittenLine(1, f"{1000 * kg:.6g} g {name}"),),
+        (WrittenLine(1, f"{1000 * kg:.6g} g {called}"),),
         tables,
         matcher,
         region=recipe.measures or "",
@@ -63,11 +82,12 @@ def bought_reading(
     mass = None if line.food is None else Product(kg)
     way = (Way("as much as", kg, "kg"),)
     line = replace(line, written=written, mass=mass, purchased=mass, also=(), way=way)
+    steps = () if bought.warmed is None else (_warming(bought.warmed),)
     pack = () if bought.container is None else (Pack(bought.container),)
     alternative = Recipe(
         title=bought.what,
         lines=(written,),
-        steps=(),
+        steps=steps,
         serves=(1.0, 1.0),
         measures=recipe.measures,
         pack=pack,
@@ -84,4 +104,14 @@ def bought_reading(
                 "factor stands. Write `container: 330 ml can` to settle it.",
             ),
         )
-    return Reading(alternative, Version(BOUGHT, {}), kitchen, (line,), (), 1.0, 1.0, marks)
+    if line.food is not None and line.food.food_class == HOT and bought.warmed is None:
+        marks += (
+            Mark(
+                "note",
+                "warming-unsaid",
+                f"It is not said how the bought {bought.what} is made hot: no energy is counted. "
+                "Write `warmed: in the microwave for 4 minutes` to settle it.",
+            ),
+        )
+    read = tuple(read_step(step) for step in steps)
+    return Reading(alternative, Version(name, {}), kitchen, (line,), read, 1.0, 1.0, marks)

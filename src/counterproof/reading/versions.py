@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def version_applied(
     recipe: Recipe, version: Version, matcher: Matcher
 ) -> tuple[Recipe, tuple[Mark, ...]]:
-    """The recipe with a version's changes made: lines swapped, pack, keep and servings set.
+    """The recipe with a version's changes made: lines swapped, steps left out, pack, keep, servings.
 
     Parameters
     ----------
@@ -65,9 +65,21 @@ def version_applied(
                 )
             )
         lines[places[0]] = replace(lines[places[0]], text=text)
+    numbers = {step.number for step in recipe.steps}
+    marks += [
+        Mark(
+            "doubt",
+            "no-such-step",
+            f"The version “{version.name}” skips step {skipped}, but the method has "
+            f"{len(numbers)} steps.",
+        )
+        for skipped in version.skips
+        if skipped not in numbers
+    ]
     changed = replace(
         recipe,
         lines=tuple(lines),
+        steps=tuple(step for step in recipe.steps if step.number not in version.skips),
         pack=recipe.pack if version.pack is None else version.pack,
         keep=recipe.keep if version.keep is None else version.keep,
         serves=recipe.serves if version.serves is None else (version.serves, version.serves),

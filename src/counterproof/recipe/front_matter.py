@@ -85,12 +85,18 @@ class KeepSettings(Settings):
     days: Annotated[Number, between(0, 3650, "days")]
 
 
+def _what(said: object) -> object:
+    """Take "bought: rhubarb lemonade" for its `what`."""
+    return {"what": said} if isinstance(said, str) else said
+
+
 class BoughtSettings(Settings):
     """The bought alternative."""
 
     what: Words
     container: Words | None = None
     region: Words | None = None
+    warmed: Words | None = None
 
 
 class VersionSettings(Settings):
@@ -101,6 +107,8 @@ class VersionSettings(Settings):
     keep: tuple[KeepSettings, ...] | None = None
     kitchen: dict[str, Any] | None = None
     serves: Annotated[tuple[float, float], BeforeValidator(_servings)] | None = None
+    bought: Annotated[BoughtSettings, BeforeValidator(_what)] | None = None
+    skips: tuple[Annotated[int, between(1, 200, "steps")], ...] = ()
 
 
 class FrontMatter(Settings):
@@ -268,12 +276,16 @@ def _version(
         kitchen=kitchen,
         serves=None if said.serves is None else sum(said.serves) / 2,
         at=line,
+        bought=_bought(said.bought),
+        skips=said.skips,
     )
     return made, unknown
 
 
 def _bought(said: BoughtSettings | None) -> Bought | None:
-    return None if said is None else Bought(said.what, said.container, said.region)
+    if said is None:
+        return None
+    return Bought(said.what, said.container, said.region, said.warmed)
 
 
 def _packs(said: Sequence[PackSettings]) -> tuple[Pack, ...]:
@@ -300,15 +312,13 @@ def settings_of(recipe: Recipe) -> dict[str, Any]:
         Keys and values as the front matter has them.
     """
     versions = {one.name: _said_of(one) for one in recipe.versions}
-    bought = recipe.bought
     said: dict[str, Any] = {
         "measures": recipe.measures,
         "kitchen": recipe.kitchen,
         "pack": [_pack(one) for one in recipe.pack],
         "keep": [{"where": one.where, "days": one.days} for one in recipe.keep],
         "eaten": recipe.eaten,
-        "bought": bought
-        and _present({"what": bought.what, "container": bought.container, "region": bought.region}),
+        "bought": _said_of_bought(recipe.bought),
         "carried_over": list(recipe.carried_over),
         "oven_shared_by": None if recipe.oven_shared_by == 1 else recipe.oven_shared_by,
         "also_count": list(recipe.also_count),
@@ -332,8 +342,17 @@ def _said_of(version: Version) -> dict[str, Any]:
             else [{"where": one.where, "days": one.days} for one in version.keep],
             "kitchen": None if version.kitchen is None else dict(version.kitchen),
             "serves": version.serves,
+            "bought": _said_of_bought(version.bought),
+            "skips": list(version.skips) or None,
         }
     )
+
+
+def _said_of_bought(bought: Bought | None) -> dict[str, Any] | None:
+    if bought is None:
+        return None
+    said = {"what": bought.what, "container": bought.container, "region": bought.region}
+    return _present({**said, "warmed": bought.warmed})
 
 
 def _present(said: dict[str, Any]) -> dict[str, Any]:

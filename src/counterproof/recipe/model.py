@@ -58,6 +58,7 @@ class Bought:
     what: str
     container: str | None = None
     region: str | None = None
+    warmed: str | None = None  # how it is made hot: "in the microwave for 4 minutes"
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +72,8 @@ class Version:
     kitchen: Mapping[str, object] | None = None
     serves: float | None = None
     at: int | None = None
+    bought: Bought | None = None  # what is bought instead, and nothing of the recipe's own
+    skips: tuple[int, ...] = ()  # steps that are left out
 
 
 @dataclass(frozen=True)
