@@ -62,6 +62,9 @@ def press(
     """Make the press folder: everything one episode publishes."""
     from counterproof.adapters import pressing
     from counterproof.adapters.files import demo_season
+    from counterproof.adapters.press_folder import free_place
+    from counterproof.press.fixed_words import words_in
+    from counterproof.press.folder import parts_asked
     from counterproof.press.manifest import Impression
 
     if verify and only:
@@ -71,6 +74,8 @@ def press(
         )
     _among("--paper", paper, PAPERS)
     _among("--measures", measures, MEASURES)
+    parts_asked(only or ())  # what cannot be done is said before anything is worked out
+    words_in(language)
     first = opening.order(episode, kitchen, serves)
     demo = first.recipe.file is None or Path(first.recipe.file).is_relative_to(demo_season())
     folder = Path(output) if output else _folder(first.recipe.file, demo=demo)
@@ -84,9 +89,11 @@ def press(
         _tell_held(found, folder, as_json=as_json)
         outcome.leave(() if found else ("doubt",))
         return
-    manuscript, forme = _forme(episode, kitchen, asked)
-    manifest = pressing.manifest_for(asked, forme, manuscript)
+    free_place(folder)
     with _progress() as told:
+        told("what the episode brings")
+        manuscript, forme = _forme(episode, kitchen, asked)
+        manifest = pressing.manifest_for(asked, forme, manuscript)
         whole = pressing.press_into(folder, forme, manifest, only or (), told)
     _tell_pressed(whole, folder, as_json=as_json)
     levels = [mark.level for line in forme.edition.lines for mark in line.marks]
@@ -128,9 +135,10 @@ def _forme(episode: str | None, kitchen: str | None, asked: Impression) -> tuple
 def _held(episode: str | None, kitchen: str | None, folder: Path, before: Manifest) -> Held:
     from counterproof.adapters import pressing
 
-    manuscript, forme = _forme(episode, kitchen, before.impression)
-    today = pressing.manifest_for(before.impression, forme, manuscript)
     with _progress() as told:
+        told("what the episode brings")
+        manuscript, forme = _forme(episode, kitchen, before.impression)
+        today = pressing.manifest_for(before.impression, forme, manuscript)
         return pressing.held(folder, before, forme, today, told)
 
 
