@@ -27,7 +27,7 @@ if TYPE_CHECKING:
     from counterproof.rows import Fit, Food, FoodName, Tables
 
 THRESHOLD = 0.55  # below it a name is marked, not guessed
-LISTED = 0.30  # below it a food is no serious reading of the name and is not listed
+LISTED = 0.44  # below it a food is no serious reading of the name and is not listed
 RUNNERS_UP = 4
 ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known

@@ -192,4 +192,5 @@ def _unknown_kept(word: str, head: str) -> tuple[float, str]:
     if head in MADE_OF and head not in FLAVOURED:
         kept = 0.72 if head in VARIETIES else 0.5
         return kept, f"“{word}” before “{head}” is not known here"
-    return UNKNOWN_BEFORE_ALL if head else UNKNOWN, f"“{word}” is not known here"
+    lone = bool(head) and word not in PARTS  # "tooth garlic" is garlic by the tooth
+    return UNKNOWN_BEFORE_ALL if lone else UNKNOWN, f"“{word}” is not known here"
