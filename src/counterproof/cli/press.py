@@ -201,20 +201,31 @@ def _tell_held(found: Held, folder: Path, *, as_json: bool) -> None:
             }
         )
         return
-    print_line = outcome.console().print
+    from rich.table import Table
+    from rich.text import Text
+
+    console = outcome.console()
     if found:
-        print_line(f"{folder}: as it would be pressed today.", markup=False)
+        console.print(Text(f"{folder}: as it would be pressed today."))
         return
-    for heading, figures in (("Figures", found.moved.figures), ("Lines", found.moved.lines)):
-        for place, figure in enumerate(figures):
-            lead = heading if place == 0 else ""
-            told = f"{figure.name}: {figure.was or 'was not there'} → {figure.now or 'is gone'}"
-            print_line(f"{lead:9}{told}", markup=False)
-    for heading, names in (
-        ("Stills", found.moved.stills),
-        ("Files", found.moved.files),
-        ("By hand", found.touched),
-        ("Inputs", found.inputs),
-    ):
-        for place, name in enumerate(names):
-            print_line(f"{heading if place == 0 else '':9}{name}", markup=False)
+    rows = [
+        (heading, f"{one.name}: {one.was or 'was not there'} → {one.now or 'is gone'}")
+        for heading, figures in (("Figures", found.moved.figures), ("Lines", found.moved.lines))
+        for one in figures
+    ]
+    rows += [
+        (heading, name)
+        for heading, names in (
+            ("Stills", found.moved.stills),
+            ("Files", found.moved.files),
+            ("By hand", found.touched),
+            ("Inputs", found.inputs),
+        )
+        for name in names
+    ]
+    grid = Table.grid(padding=(0, 2))
+    lead = ""
+    for heading, told in rows:
+        grid.add_row(Text("" if heading == lead else heading), Text(told))
+        lead = heading
+    console.print(grid)
