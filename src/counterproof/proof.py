@@ -73,6 +73,7 @@ class TimeProof:
     waiting: str
     make_ahead: tuple[str, ...]
     keeps: tuple[str, ...]
+    minutes: int = 0  # the middle of the whole, rounded as it is said; 0 where it is not known
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ from counterproof.in_words import (
     mass_in_words,
     process_in_words,
     quantity_in_words,
+    rounded_minutes,
     seconds_in_words,
     version_in_words,
 )
@@ -372,6 +373,7 @@ def _timeline(timeline: Timeline) -> TimeProof | None:
         waiting=seconds_in_words(timeline.waiting.p05, timeline.waiting.p95),
         make_ahead=tuple(point.says for point in timeline.make_ahead),
         keeps=tuple(kept.says for kept in timeline.keeps),
+        minutes=rounded_minutes(timeline.total.p50),
     )
 
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from counterproof.errors import UsageFault
 from counterproof.forme import Forme
-from counterproof.press import card, colophon, data, script
+from counterproof.press import card, colophon, data, script, site
 from counterproof.press.fixed_words import words_in
 from counterproof.press.part import Part, Piece
 
@@ -15,6 +15,7 @@ PARTS: Final[Mapping[str, Part]] = {
     "card": card.pieces,
     "script": script.pieces,
     "colophon": colophon.pieces,
+    "site": site.pieces,
     "data": data.pieces,
 }
 """Name of a part → what makes its files, in the order in which they are made."""
