@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from rapidfuzz import fuzz
+from rapidfuzz.distance import OSA
 
 from counterproof.plan.pot import is_at_table
 from counterproof.reading.model import MarkedLine
@@ -22,8 +22,8 @@ _EMPTY: Final = frozenset(
     "extra another other my our your about good big small fresh cut up chopped sliced diced "
     "bottle jar bag packet tin tub bowl jug cup carton box can in then now pour poured from".split()
 )
-_ALIKE: Final = 86.0
-"""Likeness from which a word with a slip of the finger counts as the same, 0–100: assumed."""
+_SLIP: Final = ((8, 2), (4, 1))
+"""From so many letters on, so many slips of the finger are forgiven: assumed. [1]"""
 AT_TABLE: Final = 0.6
 """How little what stands under "for the glass" is meant at the stove, against other lines:
 assumed, so that a lemon for the pot is not taken for the slice in the glass. [1]"""
@@ -149,9 +149,8 @@ def _score(said: frozenset[str], line: MarkedLine) -> float:
 
 
 def _in(word: str, words: frozenset[str]) -> bool:
-    return word in words or any(
-        len(word) > 3 and fuzz.ratio(word, other) >= _ALIKE for other in words
-    )
+    slips = next((slips for letters, slips in _SLIP if len(word) >= letters), 0)
+    return word in words or any(OSA.distance(word, other) <= slips for other in words if slips)
 
 
 def _stems(text: str) -> frozenset[str]:

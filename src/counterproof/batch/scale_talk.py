@@ -20,7 +20,7 @@ Does = Literal[
 ]  # fmt: skip
 
 _CLOCK: Final = re.compile(
-    r"\s*(?P<time>[01]?\d[:.][0-5]\d|2[0-3][:.][0-5]\d)\s*(?:h|am|pm)?[,;:]?\s+"
+    r"\s*(?P<time>(?:[01]?\d|2[0-3]):[0-5]\d)\s*(?:h|am|pm)?[,;:]?\s+", re.IGNORECASE
 )
 _ARROW: Final = re.compile(r"\s*(?:→|->|=>|⇒|\bto\b|\bdown to\b)\s*", re.IGNORECASE)
 _BRACKET: Final = re.compile(r"\s*\([^()]*\)\s*")
@@ -110,7 +110,7 @@ def scale_talk(text: str, *, unit: str = "g", first: int = 1) -> tuple[Said, ...
         if not bare or bare.startswith(("#", "<!--", "---", "```")):
             continue
         clock = _CLOCK.match(bare)
-        time = clock["time"].replace(".", ":") if clock else ""
+        time = clock["time"] if clock else ""
         for piece in _SEVERAL.split(bare[clock.end() :] if clock else bare):
             one = replace(_understood(piece.strip(), at, unit), text=piece.strip(), time=time)
             said.append(one)
