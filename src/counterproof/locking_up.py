@@ -87,6 +87,7 @@ def locked_up(
         results=results(base, edition),
         matrices=product_system(base.footprint).files(),
         linked_data=to_json_ld(base.reading.recipe),
+        credits=base.reading.recipe.credits,
         appointments=appointments(base.reading, base.plan, date),
         likened=pictures.likened,
         courses=pictures.courses,

@@ -128,6 +128,7 @@ class FrontMatter(Settings):
     carried_over: tuple[Words, ...] | None = None
     oven_shared_by: Annotated[Number, between(1, 50, "dishes")] = 1.0
     also_count: tuple[Annotated[AlsoCount, one_of(*ALSO)], ...] | None = None
+    credits: tuple[Words, ...] = ()
     versions: dict[str, VersionSettings] | None = None
 
 
@@ -147,6 +148,7 @@ class Front:
     carried_over: tuple[str, ...] = ()
     oven_shared_by: float = 1.0
     also_count: tuple[AlsoCount, ...] = ()
+    credits: tuple[str, ...] = ()
     versions: tuple[Version, ...] = ()
     marks: tuple[Mark, ...] = field(default=())
 
@@ -194,7 +196,7 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
     """
     for path, short in ((("pack",), "container"), (("keep",), "where"), (("bought",), "what")):
         tree = listed(tree, path, short) if path != ("bought",) else _short(tree)
-    for key in ("carried_over", "also_count"):
+    for key in ("carried_over", "also_count", "credits"):
         if isinstance(tree.values.get(key), str):
             tree = Tree({**tree.values, key: [tree.values[key]]}, tree.lines)
     named = tree.values.get("versions")
@@ -223,6 +225,7 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
         carried_over=said.carried_over or (),
         oven_shared_by=said.oven_shared_by,
         also_count=said.also_count or (),
+        credits=said.credits,
         versions=tuple(versions),
         marks=tuple(
             Mark("doubt", "unknown-key", key.sentence(), (key.nearest,) if key.nearest else ())
@@ -322,6 +325,7 @@ def settings_of(recipe: Recipe) -> dict[str, Any]:
         "carried_over": list(recipe.carried_over),
         "oven_shared_by": None if recipe.oven_shared_by == 1 else recipe.oven_shared_by,
         "also_count": list(recipe.also_count),
+        "credits": list(recipe.credits),
         "versions": versions,
     }
     return {key: value for key, value in said.items() if value not in (None, [], {})}

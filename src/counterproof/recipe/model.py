@@ -83,7 +83,7 @@ class Recipe:
     `serves` is (low, high) servings, None where unsaid; `makes` is the cook's own yield text
     ("about 1.2 litres"). `marks` are doubts about the file itself, such as an unknown
     front-matter key. `carried_over` names what another recipe takes up, `oven_shared_by` how many
-    dishes share the oven, `purchase` whose purchases the lines are: "home", or "bought:…". `beside` are the recipes of the same season
+    dishes share the oven, `credits` whose recipe it was and whose photographs, `purchase` whose purchases the lines are: "home", or "bought:…". `beside` are the recipes of the same season
     that a line may be.
     """
 
@@ -103,6 +103,7 @@ class Recipe:
     carried_over: tuple[str, ...] = ()
     oven_shared_by: float = 1.0
     also_count: tuple[AlsoCount, ...] = ()
+    credits: tuple[str, ...] = ()
     versions: tuple[Version, ...] = ()
     marks: tuple[Mark, ...] = ()
     file: str | None = None

@@ -32,6 +32,7 @@ _BREAK = re.compile(r"<\s*(?:br|/?p|/?li|/?div|/?ol|/?ul|/?h\d)\b[^<>]*>", re.IG
 _TAG = re.compile(r"</?[a-zA-Z][^<>]*>")
 _SURROGATE = re.compile(r"[\ud800-\udfff]")
 _STEP_NAME = re.compile(r"(?:step|schritt)?\s*\d+\.?|step", re.IGNORECASE)
+_ADDRESS = re.compile(r"https://[^\s\"'<>]{1,500}$")
 _LEAD = re.compile(r"(?:\d{1,2}[.)]|[-•*▢])\s+(?=\S)")
 
 
@@ -236,12 +237,28 @@ def _recipe(node: Mapping[str, Any], file: str | None) -> Recipe:
         eaten=front.eaten,
         bought=front.bought,
         carried_over=front.carried_over,
+        credits=front.credits or _credits(node),
         oven_shared_by=front.oven_shared_by,
         also_count=front.also_count,
         versions=front.versions,
         marks=tuple(marks),
         file=file,
     )
+
+
+def _credits(node: Mapping[str, Any]) -> tuple[str, ...]:
+    """Whose recipe it was and where it stood, as the page says; our own pages say it in settings."""
+    if isinstance(node.get(OURS), dict):
+        return ()
+    authors = ", ".join(dict.fromkeys(_texts(node.get("author"), exact=False)))
+    page = node.get("mainEntityOfPage")
+    place = page.get("@id", page.get("url")) if isinstance(page, dict) else page
+    address = next(
+        (one for one in (node.get("url"), place) if isinstance(one, str) and _ADDRESS.match(one)),
+        "",
+    )
+    told = ", ".join(part for part in (authors, address) if part)
+    return (f"After a recipe by {told}",) if authors else (f"After {told}",) if told else ()
 
 
 def _settings_in(extra: Mapping[str, Any]) -> dict[str, Any]:

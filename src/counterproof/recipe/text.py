@@ -119,6 +119,7 @@ def read_text(
         eaten=front.eaten,
         bought=front.bought,
         carried_over=front.carried_over,
+        credits=front.credits,
         oven_shared_by=front.oven_shared_by,
         also_count=front.also_count,
         versions=front.versions,
