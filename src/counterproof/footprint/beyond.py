@@ -18,6 +18,7 @@ from counterproof.footprint.transport import carried, chain
 from counterproof.footprint.waste import waste_items
 from counterproof.life_cycle_rows import LifeCycle
 from counterproof.marks import Mark
+from counterproof.numerals import plain_mass
 from counterproof.plan.model import EnergyUse, Plan
 from counterproof.plan.planning import litres_made
 from counterproof.plan.pot import is_at_table
@@ -29,6 +30,11 @@ TAP: Final = frozenset({"water", FIZZED})
 
 DRINKS: Final = frozenset({"soft drinks", "juices", "water & ice", "wine & beer"})
 """Classes of food that are carried as drinks."""
+
+
+MOST: Final = 3.0
+"""Ingredients of one serving above which an amount or the servings are doubted. [kg] Assumed: a
+day's food and drink of one person weigh about as much."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +56,7 @@ class Beyond:
     assumed : tuple of str
         One plain sentence each.
     marks : tuple of Mark
-        About the recipe as a whole: packs and a region that are not known.
+        About the recipe as a whole: a pack or a region that is not known, an absurd serving.
     """
 
     items: tuple[Item, ...]
@@ -127,7 +133,11 @@ def beyond(reading: Reading, plan: Plan | None, tables: Tables) -> Beyond:
             if part.food.id in TAP and part.mass is not None
         ),
         tuple(assumed),
-        (*_unknown_region(kitchen.region, cycle), *(_unknown(words) for words in unknown)),
+        (
+            *_absurd(_mass(reading) / reading.serves),
+            *_unknown_region(kitchen.region, cycle),
+            *(_unknown(words) for words in unknown),
+        ),
     )
 
 
@@ -181,6 +191,19 @@ def _chain(reading: Reading) -> str:
     if classes & DRINKS:
         return "drink"
     return "chilled" if "tray" in packs or "tub" in packs else "dry"
+
+
+def _absurd(kg: float) -> tuple[Mark, ...]:
+    if kg <= MOST:
+        return ()
+    return (
+        Mark(
+            "doubt",
+            "absurd-serving",
+            f"{plain_mass(kg)} go into one serving, more than anyone eats: look at the amounts, "
+            "their units, and for how many it is.",
+        ),
+    )
 
 
 def _unknown_region(region: str, cycle: LifeCycle) -> tuple[Mark, ...]:
