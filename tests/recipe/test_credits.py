@@ -21,7 +21,7 @@ PAGE = {
 
 
 @pytest.mark.parametrize(
-    ("changed", "credits"),
+    ("changed", "lines"),
     [
         ({}, ("After a recipe by An Invented Cook, https://example.org/plum-pot",)),
         ({"author": ["A", {"name": "B"}], "url": None}, ("After a recipe by A, B",)),
@@ -34,9 +34,9 @@ PAGE = {
     ],
 )  # fmt: skip
 def test_a_saved_page_brings_its_author_and_address(
-    changed: dict[str, object], credits: tuple[str, ...]
+    changed: dict[str, object], lines: tuple[str, ...]
 ) -> None:
-    assert from_json_ld({**PAGE, **changed}).credits == credits
+    assert from_json_ld({**PAGE, **changed}).credits == lines
 
 
 @pytest.mark.parametrize("said", ["Photographs: a friend, 2026", ["One", "Another, too"]])
