@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from counterproof.adapters.contents import content_of
@@ -19,6 +19,7 @@ from counterproof.errors import NotAPressFolder
 from counterproof.forme import Forme
 from counterproof.locking_up import Manuscript
 from counterproof.press.folder import parts_asked, pieces_of
+from counterproof.press.left_out import left_out
 from counterproof.press.manifest import MANIFEST, Impression, Manifest, checksum
 from counterproof.press.moved import Moved, moved
 from counterproof.press.part import Setting
@@ -104,9 +105,7 @@ def press_into(
     before, old = free_place(folder), manifest_in(folder)
     made = pressed(forme, parts, told)
     kept = tuple(file for file in (old.files if old else ()) if only and file.part not in parts)
-    whole = Manifest(manifest.impression, manifest.basis, manifest.inputs, kept).with_files(
-        made.parts, made.contents
-    )
+    whole = replace(manifest, files=kept).with_files(made.parts, made.contents)
     contents = {
         file.name: made.contents.get(file.name) or before[file.name] for file in whole.files
     }
@@ -221,7 +220,8 @@ def manifest_for(impression: Impression, forme: Forme, manuscript: Manuscript) -
     Manifest
         Its files still missing.
     """
-    return Manifest(impression, forme.edition.basis, inputs_of(manuscript))
+    basis = forme.edition.basis
+    return Manifest(impression, basis, inputs_of(manuscript), left_out=left_out(forme))
 
 
 def inputs_of(manuscript: Manuscript) -> dict[str, str]:

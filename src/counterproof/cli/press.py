@@ -172,6 +172,7 @@ def _tell_pressed(whole: Manifest, folder: Path, *, as_json: bool) -> None:
                 "manifest": MANIFEST,
                 "pressed_from": whole.pressed_from,
                 "left_behind": list(whole.left_behind),
+                "left_out": dict(whole.left_out),
             }
         )
         return
@@ -182,6 +183,8 @@ def _tell_pressed(whole: Manifest, folder: Path, *, as_json: bool) -> None:
     for part, names in parts.items():
         outcome.say(f"  {part}: {', '.join(names)}")
     outcome.say(f"  {MANIFEST}")
+    for name, why in whole.left_out.items():
+        outcome.say(f"Left out, {name}: {why}")
     if whole.left_behind:
         outcome.say(
             f"Pressed from an earlier recipe, data or date, and kept: {', '.join(whole.left_behind)}. "

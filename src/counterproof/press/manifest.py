@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, replace
+from dataclasses import asdict, dataclass, field, replace
 from hashlib import sha256
 from typing import Any, Final
 
@@ -86,12 +86,15 @@ class Manifest:
         File of the cook's → its checksum.
     files : tuple of PressedFile
         Every file but this one.
+    left_out : mapping of str to str
+        What is not in the folder → why.
     """
 
     impression: Impression
     basis: Mapping[str, str | int | float]
     inputs: Mapping[str, str]
     files: tuple[PressedFile, ...] = ()
+    left_out: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def pressed_from(self) -> str:
@@ -136,6 +139,7 @@ class Manifest:
             "basis": dict(self.basis),
             "inputs": dict(self.inputs),
             "pressed_from": self.pressed_from,
+            "left_out": dict(self.left_out),
             "files": [asdict(file) for file in self.files],
         }
         return (json.dumps(document, ensure_ascii=False, indent=2) + "\n").encode()
@@ -184,6 +188,7 @@ def read_manifest(content: bytes, file: str) -> Manifest:
             dict(document["basis"]),
             dict(document["inputs"]),
             tuple(PressedFile(**one) for one in document["files"]),
+            dict(document.get("left_out", {})),
         )
     except (ValueError, KeyError, TypeError) as fault:
         raise BrokenSettings(
