@@ -61,6 +61,29 @@ def test_a_serving_worked_by_hand(made_line: MadeLine, made_reading: MadeReading
     assert found.to_dict()["currency"] == "£"
 
 
+def test_what_is_left_over_is_paid_for_by_what_is_eaten(
+    made_line: MadeLine, made_reading: MadeReading
+) -> None:
+    # As above without the butter: (0.60 + 0.15) / 4 servings, of which four fifths are eaten; two
+    # kilowatt-hours of freezing at 0.30 come to it; three dishes share the oven's 0.9 kWh.
+    reading = made_reading(made_line("onion", 0.4, spread=0.0, bought=1.25))
+    eaten = replace(reading, recipe=replace(reading.recipe, eaten=0.8, oven_shared_by=3))
+    prices = _prices(ONIONS, energy="energy: {electricity: {per_kwh: 0.30, date: 2026-09-01}}")
+    plan = Plan(
+        energy=(
+            EnergyUse("simmer", "electricity", Product(0.5), 1),
+            EnergyUse("bake", "electricity", Product(0.9), 2, appliance="oven"),
+        )
+    )
+    stay = EnergyUse("60 days in the freezer", "electricity", Product(2.0), None, "home storage")
+    by_food = prices_by_food(prices, TABLES, MATCHER)
+    found = serving_cost(eaten, plan, prices, by_food, Streams(n=100), (stay,))
+    assert found is not None
+    energy = 0.30 * (0.5 + 0.9 / 3 + 2.0)
+    assert found.per_serving.mean == pytest.approx((0.60 + energy) / (4 * 0.8))
+    assert found.energy_per_serving == pytest.approx(energy / (4 * 0.8))
+
+
 def test_what_has_no_price_is_named_not_guessed(
     made_line: MadeLine, made_reading: MadeReading
 ) -> None:

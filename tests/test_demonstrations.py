@@ -104,7 +104,7 @@ def test_a_home_fizzed_glass_against_can_pet_and_glass(bench: Workbench, streams
         assert _even(pair, "litres in the life").share_never > 0.1
 
 
-@pytest.mark.parametrize("name", ["bought", "in-pet", "in-glass"])
+@pytest.mark.parametrize("name", ["bought", "in-glass"])
 def test_the_break_even_in_litres_is_where_the_sides_are_equal(
     bench: Workbench, streams: Streams, name: str
 ) -> None:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
 from counterproof.draws import Product, Range, Streams
-from counterproof.plan.model import Plan
+from counterproof.plan.model import EnergyUse, Plan
 from counterproof.reading.foods import Matcher
 from counterproof.reading.model import Reading
 from counterproof.recipe.prices_file import Prices
@@ -16,6 +16,8 @@ from counterproof.stocked import stocked_food, stocked_mass
 
 HOW: Final = (
     "The share of a pack that is used is charged, as bought: with peel, bones, a tin's liquid.",
+    "Energy of the steps and of the planned stays in fridge and freezer, where a tariff is known.",
+    "What is not eaten is paid for by what is; an oven shared by several dishes shares its heat.",
     "Water is left out of the coverage; work, rent and wear are not counted.",
 )
 
@@ -109,6 +111,7 @@ def serving_cost(
     prices: Prices,
     by_food: Mapping[str, PerKilogram],
     streams: Streams,
+    stays: Sequence[EnergyUse] = (),
 ) -> Cost | None:
     """What one serving costs.
 
@@ -117,18 +120,20 @@ def serving_cost(
     reading : Reading
         The recipe as understood.
     plan : Plan or None
-        Energy of the steps and the storage.
+        Energy of the steps.
     prices : Prices
         The price file, for its currency and tariffs.
     by_food : mapping
         Food.id → price per kilogram, as `prices_by_food` gives it.
     streams : Streams
         Seed, number of draws, and the draws already made.
+    stays : sequence of EnergyUse
+        What the planned stays in fridge and freezer take.
 
     Returns
     -------
     Cost or None
-        None where nothing at all has a price. [currency of the file]
+        Of one serving that is eaten: what is left over, it pays for. None where nothing at all has a price. [currency of the file]
     """
     charged: list[tuple[Product, float]] = []
     names: list[str] = []
@@ -152,18 +157,20 @@ def serving_cost(
             dates.append(price.date)
     tariffs = {tariff.carrier: tariff for tariff in prices.tariffs}
     energy: float | None = None
-    for use in plan.energy if plan is not None else ():
+    serves, shared = reading.serves_eaten, reading.recipe.oven_shared_by
+    for use in (*(plan.energy if plan is not None else ()), *stays):
         tariff = tariffs.get(use.carrier)
         if tariff is None:
             missing[use.carrier] = None
             continue
-        charged.append((use.kwh, tariff.per_kwh))
+        kwh = use.kwh.scaled(1 / shared) if use.appliance == "oven" else use.kwh
+        charged.append((kwh, tariff.per_kwh))
         names.append(f"{use.carrier}: {use.name}")
         dates.append(tariff.date)
-        energy = (energy or 0.0) + use.kwh.mean * tariff.per_kwh / reading.serves
+        energy = (energy or 0.0) + kwh.mean * tariff.per_kwh / serves
     if not charged:
         return None
-    first, *others = [product.scaled(price / reading.serves) for product, price in charged]
+    first, *others = [product.scaled(price / serves) for product, price in charged]
     draws = sum((part.draws(streams) for part in others), first.draws(streams))
     means = [part.mean for part in (first, *others)]
     mean = sum(means)

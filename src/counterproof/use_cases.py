@@ -11,8 +11,10 @@ from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
 from counterproof.errors import BrokenFrontMatter, BrokenSettings, UnknownVersion
 from counterproof.footprint.assess import assess
+from counterproof.footprint.beyond import litres_kept
 from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint
+from counterproof.footprint.storage import stored
 from counterproof.marks import Mark
 from counterproof.plan.cooling import Memo
 from counterproof.plan.covering import covered
@@ -359,7 +361,8 @@ def _cost(
     if order.prices is None:
         return None
     by_food = prices_by_food(order.prices, bench.tables, bench.matcher)
-    return serving_cost(reading, plan, order.prices, by_food, streams)
+    stays = stored(reading, litres_kept(reading, plan, bench.tables))
+    return serving_cost(reading, plan, order.prices, by_food, streams, stays)
 
 
 def _version(order: Order) -> Version | None:

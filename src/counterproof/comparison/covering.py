@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from counterproof.footprint.factors import SETS, best_link
 from counterproof.footprint.model import Valuation
-from counterproof.footprint.waste import servings_eaten
 from counterproof.reading.model import Reading
 from counterproof.rows import FactorSet, Tables
 
@@ -47,7 +46,7 @@ class Covering:
 def _served(reading: Reading) -> Taken:
     """What one serving takes of each food: plain numbers and keys of its masses."""
     taken: dict[str, list[tuple[float, tuple[str, ...]]]] = defaultdict(list)
-    eaten = servings_eaten(reading)
+    eaten = reading.serves_eaten
     for line in reading.lines:
         for part in line.constituents:
             if part.mass is not None:

@@ -15,7 +15,6 @@ from counterproof.footprint.held import Held
 from counterproof.footprint.items import Item
 from counterproof.footprint.shapes import Percentiles
 from counterproof.footprint.valuing import Case, charged
-from counterproof.footprint.waste import servings_eaten
 from counterproof.life_cycle_rows import KINDS, Burden, Kind
 from counterproof.marks import Mark
 from counterproof.numerals import percent, plain
@@ -163,7 +162,7 @@ class Side:
         """
         items = charged(case, "global", held).items
         foods = tuple((one, one.worth) for one in items if isinstance(one.worth, Valued))
-        return cls(case, foods, servings_eaten(case.reading))
+        return cls(case, foods, case.reading.serves_eaten)
 
     def missing(self, foods: frozenset[str]) -> set[str]:
         """Return which of some foods weigh and have no burden; water and salt need none.

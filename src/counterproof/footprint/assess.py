@@ -24,7 +24,6 @@ from counterproof.footprint.packaging import packaging_report
 from counterproof.footprint.season import season_marks
 from counterproof.footprint.settling import settle_next
 from counterproof.footprint.valuing import Case, Charged, charged
-from counterproof.footprint.waste import servings_eaten
 from counterproof.marks import Mark
 from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
@@ -87,7 +86,7 @@ def assess(
     known = held or Held()
     found = charged(case, factor_set, known)
     items, around = found.items, found.around
-    serves = servings_eaten(reading)
+    serves = reading.serves_eaten
     whole = summed(items, serves, streams, known)
     mean = whole.mean
     rows = whole.of(items)
@@ -289,7 +288,7 @@ def second_opinion(
             opinions.append(
                 Opinion(
                     name,
-                    sum(item.mean for item in items) / servings_eaten(reading),
+                    sum(item.mean for item in items) / reading.serves_eaten,
                     coverage,
                     tuple(sorted({factor.gwp for factor in factors})),
                     tuple(sorted({factor.boundary for factor in factors})),

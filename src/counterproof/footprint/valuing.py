@@ -23,7 +23,6 @@ from counterproof.footprint.items import (
 from counterproof.footprint.model import Valuation
 from counterproof.footprint.packaging import packaging_report
 from counterproof.footprint.replacing import specified, without_stages
-from counterproof.footprint.waste import servings_eaten
 from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
 from counterproof.reading.model import MarkedLine, Reading
@@ -181,7 +180,7 @@ def _valuation(case: Case, streams: Streams, choice: Preference, known: Held) ->
         nutrition = serving_nutrition(reading, case.tables, case.plan)
         function = serving_function(reading, nutrition, case.plan)
         known.functions[id(reading)] = function
-    serves = servings_eaten(reading)
+    serves = reading.serves_eaten
     whole = summed(found.items, serves, streams, known)
     rows = whole.of(found.items)
     around = found.around

@@ -23,22 +23,6 @@ SPREAD: Final = 1.3
 """Geometric standard deviation of how much is thrown away. [1] Assumption."""
 
 
-def servings_eaten(reading: Reading) -> float:
-    """Servings of a batch that are eaten: what is not, is charged to them.
-
-    Parameters
-    ----------
-    reading : Reading
-        The recipe; its `eaten` is the share eaten.
-
-    Returns
-    -------
-    float
-        Servings × share eaten. [servings]
-    """
-    return reading.serves * (reading.recipe.eaten or 1.0)
-
-
 def refuse_mass(reading: Reading, tables: Tables) -> float:
     """Peel, bones, pods and cores, whole batch; what is poured off is not among them.
 

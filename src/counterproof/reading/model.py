@@ -159,3 +159,8 @@ class Reading:
     serves: float
     scale: float
     marks: tuple[Mark, ...]
+
+    @property
+    def serves_eaten(self) -> float:
+        """Servings of the batch that are eaten: what is not, is charged to them. [servings]"""
+        return self.serves * (self.recipe.eaten or 1.0)
