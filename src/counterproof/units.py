@@ -115,7 +115,7 @@ _BY_EYE: Final = ("handful", "splash", "drop", "drizzle", "knob", "thumb", "scoo
 _COUNTED: Final = (
     "piece clove bunch sprig stalk head leaf slice stick rasher fillet sheet cube ear wedge strip "
     "rib bulb glass ball block loaf tin jar packet bottle bag carton sachet bar pod cm-piece "
-    "portion grating twist spear square log tube recipe part"
+    "portion grating twist spear square log tube recipe part pat"
 ).split()
 
 CONTAINERS: Final = frozenset({"tin", "jar", "packet", "bottle", "bag", "carton", "sachet", "tube"})
@@ -163,7 +163,7 @@ _CALLED: Final = {
     "ear": "cob",
     "handful": "fistful",
     "splash": "glug slug dollop",
-    "knob": "nut pat lump",
+    "knob": "nut lump",
     "sprinkling": "sprinkle dusting",
     "block": "slab cake",
     "tin": "can",

@@ -232,6 +232,9 @@ def test_what_an_open_name_offers_is_settled_by_writing_it(
         ("5 sprays cooking spray", 1, 3),
         ("2 heads dill", 4, 20),
         ("1 rack of pork ribs", 500, 1000),
+        # SR28: NDB 01001, "pat (1" sq, 1/3" high)", 5.0 g
+        ("2 pats of butter", 10, 10),
+        ("nonstick cooking spray, for greasing", 1, 5),
         ("2 kippers", 200, 350),
     ],
 )

@@ -62,6 +62,7 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("rasher", "pork"): (25, 0.2, "a rasher"),
     ("knob", "butter & fats"): (15, 0.5, "a knob of butter"),
     ("knob", ""): (15, 0.5, "a knob"),
+    ("pat", ""): (5, 0.3, "a pat, as of butter"),
     ("thumb", ""): (20, 0.4, "a piece the size of a thumb"),
     ("splash", ""): (10, 0.5, "a splash"),
     ("drizzle", ""): (8, 0.5, "a drizzle"),
@@ -207,6 +208,7 @@ _OCCASION: dict[str, tuple[float, str]] = {
     "": (20, "some to serve"),
 }
 _ICE = (100.0, "five ice cubes")
+_SPRAY = (2.0, "four sprays from a can")
 _FRYING = (500.0, "half a litre of oil to fry in")
 
 
@@ -254,6 +256,8 @@ def unsaid(food: Food, flags: frozenset[str]) -> Guess | None:
     occasion = not flags.isdisjoint(OCCASIONS)
     if "for deep frying" in flags and food.food_class == "oils":
         grams, what = _FRYING
+    elif food.id == "cooking-spray":
+        grams, what = _SPRAY
     elif occasion and food.food_class in _OCCASION:
         grams, what = _OCCASION[food.food_class]
     elif food.id == "ice":
