@@ -16,7 +16,7 @@ from counterproof.footprint.matrices import product_system
 from counterproof.footprint.model import Footprint
 from counterproof.recipe.kitchen import Kitchen, Vessel
 from counterproof.recipe.text import read_text
-from counterproof.use_cases import Order, Workbench, assessed, compared, proof
+from counterproof.use_cases import Order, Workbench, assessed, compared, mark, proof
 
 UK = Kitchen(region="uk", hob="induction")
 
@@ -277,6 +277,80 @@ def test_glass_used_once_is_the_heaviest_way_to_buy_a_drink(
     # Changing the pack keeps the draw of what is in it.
     contents = [found.item_draws[0] for found in by_pack.values()]
     assert all(np.array_equal(contents[0], one) for one in contents)
+
+
+@pytest.mark.parametrize(
+    ("warmed", "uses"),
+    [
+        ("in the microwave for 4 minutes", {"microwave, 4 min"}),
+        ("on the hob for 5 minutes", {"heat, 5 min"}),
+        (
+            "in the oven at 180C for 25 minutes",
+            {"preheat the oven", "bake, 25 min", "heat the food in the oven"},
+        ),
+    ],
+)
+def test_a_bought_dish_is_warmed_as_the_cook_says(
+    bench: Workbench, streams: Streams, warmed: str, uses: set[str]
+) -> None:
+    front = f"bought: {{what: lasagne, container: ready-meal tray, warmed: {warmed}}}"
+    hot = _found(bench, streams, front=front, version="bought")
+    cold = _found(bench, streams, front=front.partition(", warmed")[0] + "}", version="bought")
+    assert {part.item.name for part in hot.items if part.item.kind == "energy"} == uses
+    assert hot.static - cold.static == pytest.approx(_stage(hot, "cooking"), rel=1e-9)
+    assert _stage(cold, "cooking") == 0
+
+
+def test_a_bought_dish_of_which_nobody_says_how_it_is_warmed_says_so(bench: Workbench) -> None:
+    for what, kinds in (("lasagne", ["warming-unsaid"]), ("lemonade", [])):
+        recipe = read_text(
+            SOUP.format(front=f"bought: {{what: {what}, container: tray}}", lines="")
+        )
+        read = mark(Order(recipe, UK, "bought"), bench)
+        assert [one.kind for one in read.marks] == kinds
+
+
+def test_a_version_may_be_what_is_bought(bench: Workbench, streams: Streams) -> None:
+    front = (
+        "bought: {what: tomato soup, container: 400 g tin}\n"
+        "versions: {in-a-carton: {bought: {what: tomato soup, container: 600 ml carton}}}"
+    )
+    tin = _found(bench, streams, front=front, version="bought")
+    carton = _found(bench, streams, front=front, version="in-a-carton")
+    assert tin.packaging is not None
+    assert carton.packaging is not None
+    assert (tin.packaging.packs[0][0], carton.packaging.packs[0][0]) == (
+        "400 g tin",
+        "600 ml carton",
+    )
+    assert tin.item_draws[0].tolist() == carton.item_draws[0].tolist()  # one purchase, two packs
+    edition = proof(Order(read_text(SOUP.format(front=front, lines="")), UK), bench, streams)
+    assert [version.name for version in edition.versions] == ["as written", "in-a-carton", "bought"]
+    assert edition.versions[1].changes == ("tomato soup from the shop, in 600 ml carton",)
+
+
+def test_steps_that_are_skipped_take_nothing(bench: Workbench, streams: Streams) -> None:
+    front = "versions: {cold: {skips: [1], keep: []}}\nkeep: {where: fridge, days: 1}"
+    cold = _found(bench, streams, front=front, version="cold")
+    assert _stage(cold, "cooking") == 0
+    assert _stage(cold, "home storage") == 0
+
+
+def test_days_in_the_freezer_up_to_which_keeping_is_no_worse(
+    bench: Workbench, streams: Streams
+) -> None:
+    front = "keep: {where: freezer, days: 30}\nversions: {beef: {keep: [], swap: {tomatoes: 800 g beef mince}}}"
+    recipe = read_text(SOUP.format(front=front, lines=""))
+    kept = Order(recipe, UK, name="kept")
+    (pair,) = compared([kept, replace(kept, version="beef", name="beef")], bench, streams).pairs
+    even = next(one for one in pair.break_even if one.per.startswith("days in the freezer"))
+    assert even.share_never < 0.01
+    assert even.at is not None
+    days = replace(recipe, keep=(replace(recipe.keep[0], days=even.at.mean),))
+    sides = [replace(kept, recipe=days), replace(kept, version="beef", name="beef")]
+    (there,) = compared(sides, bench, streams).pairs
+    assert there.difference is not None
+    assert there.difference.mean == pytest.approx(0.0, abs=1e-9)
 
 
 @pytest.mark.parametrize("range_for", ["one-purchase", "the-average"])

@@ -81,3 +81,7 @@ def test_break_even_in_words() -> None:
     assert "of beef in a serving of stew" in some
     assert some.endswith("never in 10 % of the draws.")
     assert break_even_phrase(per, None, 1.0, "mean").startswith("No amount of beef")
+    days = break_even_phrase("days in the freezer of soup", Range(40, 20, 38, 70), 0.0, "mean")
+    assert days.replace(SPACE, " ") == "Equal at 40 days (20–70) in the freezer of soup."
+    uses = break_even_phrase("uses of each jar of jam", None, 1.0, "mean")
+    assert uses == "No number of uses of each jar of jam makes both sides equal."
