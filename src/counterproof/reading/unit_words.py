@@ -17,12 +17,12 @@ _FLUID: Final = frozenset({"fl", "fluid", "liquid"})
 _INCH_NEXT: Final = frozenset({" piece", " thick", " knob ", " long,"})
 _DIMENSION: Final = frozenset("thick long wide square tall deep diameter round length".split())
 _WEAK: Final = frozenset(
-    "fillet filet leaf bottle cube head stick bar ball block pod glass sheet strip ear nut pat lump"
+    "fillet filet leaf bottle cube head stick bar ball block pod glass sheet strip ear nut lump"
     " cake pot cob basket container square log grind slug spoon mug carton box tub bag pack"
     " rib spear shot stem piece chunk fistful frond drop measure".split()
 )
 """Unit words that also begin names: "4 fillet steaks", "2 bottle gourds"."""
-_NEEDS_OF: Final = frozenset("nut pat lump basket cake pot".split())
+_NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
