@@ -23,9 +23,9 @@ from counterproof.press.wording import totals_apart
 from counterproof.proof import Derivation, Edition, Term
 from counterproof.use_cases import Assessed, Workbench, assessed, versions_of
 
-FEW: Final = (1.0, 2.0, 4.0)
+FEW: Final = (1.0, 4.0)
 """Servings cooked at once that a handout offers beside the recipe's own and twice as many. [1]
-A house choice: the single plate, the pair and the small family."""
+A house choice: the single plate and the small family."""
 
 
 @dataclass(frozen=True, slots=True)

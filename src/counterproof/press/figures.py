@@ -60,6 +60,8 @@ def text_of(derivation: Derivation, middle: str) -> str:
         return money(value, unit, middle)
     if kind == "cooling":
         return ranged(Spread(value.p05, value.p50, value.p95))
+    if kind == "packs":
+        return numerals.plain_mass(value.mean)
     if kind in _PLAIN:
         return _with_unit(numerals.plain(value.mean), unit.replace("/", " per ", 1))
     return value_text(value, unit, middle)
@@ -137,11 +139,9 @@ _RANGED: Final[dict[str, Callable[[Range, str], Shown]]] = {
 
 
 def _share_text(value: Range, middle: str) -> str:
-    told = numerals.percent(numerals.middle_value(value, middle))
     if value.p05 == value.p95:
-        return told
-    ends = (numerals.percent(value.p05), numerals.percent(value.p95))
-    return f"{told}{SPACE}({' to '.join(ends)})"
+        return numerals.percent(value.mean)
+    return numerals.shown(value.scaled(100.0), middle, "%", finest=1).text
 
 
 def _exactly(value: float) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from importlib import import_module
 from importlib.util import find_spec
 from typing import Any, Final
@@ -77,13 +77,15 @@ def _sources(one: Derivation, edition: Edition) -> list[str]:
     return sorted(name for name in found if name in listed)
 
 
-def as_csv(edition: Edition) -> bytes:
+def as_csv(edition: Edition, keys: Collection[str] | None = None) -> bytes:
     """Return the numbers as CSV.
 
     Parameters
     ----------
     edition : Edition
         The proof.
+    keys : collection of str or None
+        Those asked for; None for all.
 
     Returns
     -------
@@ -95,6 +97,8 @@ def as_csv(edition: Edition) -> bytes:
     writer = csv.DictWriter(text, COLUMNS, lineterminator="\r\n")
     writer.writeheader()
     for row in rows(edition):
+        if keys is not None and row["key"] not in keys:
+            continue
         writer.writerow(
             {
                 key: f"{value:.6g}" if key in _ENDS else cell(str(value))

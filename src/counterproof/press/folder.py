@@ -10,9 +10,11 @@ from counterproof.forme import Forme
 from counterproof.press import card, colophon, data, script, site
 from counterproof.press.fixed_words import words_in
 from counterproof.press.part import Part, Piece
+from counterproof.press.stills import pulling
 
 PARTS: Final[Mapping[str, Part]] = {
     "card": card.pieces,
+    "stills": pulling.pieces,
     "script": script.pieces,
     "colophon": colophon.pieces,
     "site": site.pieces,

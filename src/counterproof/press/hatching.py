@@ -20,13 +20,14 @@ PACK_HEIGHT = 18.0
 
 _CELLS: dict[str, tuple[float, str]] = {
     # stage → side of the cell [px], strokes inside it
-    "production": (5, "M-1 6 L6 -1"),
-    "processing": (6, "M0 3 L6 3"),
-    "packaging": (7, "M-1 -1 L8 8 M-1 8 L8 -1"),
-    "transport": (4, "M2 0 L2 4"),
+    # (where a stroke crosses the edge of its cell, the neighbour's end of it is drawn too)
+    "production": (5, "M-1 6 L6 -1 M-1 1 L1 -1 M4 6 L6 4"),
+    "processing": (6, "M-1 3 L7 3"),
+    "packaging": (7, "M-1 -1 L8 8 M-1 8 L8 -1 M-1 6 L1 8 M6 -1 L8 1 M-1 1 L1 -1 M6 8 L8 6"),
+    "transport": (4, "M2 -1 L2 5"),
     "retail": (6, "M1.5 1.5 h.01 M4.5 4.5 h.01"),
-    "home storage": (8, "M-1 -1 L9 9"),
-    "cooking": (5, "M0 2.5 L5 2.5 M2.5 0 L2.5 5"),
+    "home storage": (8, "M-1 -1 L9 9 M-1 7 L1 9 M7 -1 L9 1"),
+    "cooking": (5, "M-1 2.5 L6 2.5 M2.5 -1 L2.5 6"),
     "end of life": (9, "M4.5 2 a2.5 2.5 0 1 0 .01 0"),
     # fate of a pack → the same
     "recycled": (8, "M0 3 L4 7 L8 3"),
@@ -86,7 +87,7 @@ def pattern_name(stage: str) -> str:
     return f"hatching-{stage.replace(' ', '-')}"
 
 
-def patterns(inks: Inks = PAGE, names: Iterable[str] = STAGES) -> str:
+def patterns(inks: Inks = PAGE, names: Iterable[str] = STAGES, times: float = 1.0) -> str:
     """Return the definitions of every stage's pattern, once for a page or a drawing.
 
     Parameters
@@ -95,6 +96,8 @@ def patterns(inks: Inks = PAGE, names: Iterable[str] = STAGES) -> str:
         Colours and face.
     names : iterable of str
         Stages, or fates of packs.
+    times : float
+        How many times as coarse as on a page, > 0. [1]
 
     Returns
     -------
@@ -120,6 +123,7 @@ def patterns(inks: Inks = PAGE, names: Iterable[str] = STAGES) -> str:
                 width=side,
                 height=side,
                 patternUnits="userSpaceOnUse",
+                patternTransform=None if times == 1.0 else f"scale({times:g})",
             )
         )
     return tag("defs", "".join(made))
@@ -257,6 +261,38 @@ def fate_strip(fates: Sequence[tuple[str, float]], inks: Inks = PAGE) -> str:
         made.append(_field(_share(start), _share(width), name, inks, height=PACK_HEIGHT))
         start += width
     return "".join(made)
+
+
+def upright_field(
+    stage: str, box: tuple[float, float, float, float], inks: Inks, weight: float
+) -> str:
+    """Return a hatched field of an upright strip, on paper of its own.
+
+    Parameters
+    ----------
+    stage : str
+        A stage or fate, its pattern defined in the same drawing.
+    box : tuple of float
+        Left, top, width and height. [px]
+    inks : Inks
+        Colours.
+    weight : float
+        Of the line around it, > 0. [px]
+
+    Returns
+    -------
+    str
+        SVG.
+    """
+    left, top, width, height = box
+    place = {"x": left, "y": top, "width": width, "height": height}
+    return tag("rect", **place, fill=inks.paper) + tag(
+        "rect",
+        **place,
+        fill=f"url(#{pattern_name(stage)})",
+        stroke=inks.ink,
+        stroke_width=weight,
+    )
 
 
 def _share(part: float) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from math import ceil, floor
 from typing import Final
 
@@ -23,6 +24,86 @@ _SIGN: Final = 6.6  # mean width of a sign of the words below a pile [px]
 _LEAST: Final = 4.0  # length of a metre below which nothing more is gained [px]
 _FOOT: Final = 54.0  # room for words under the ground line [px]
 _HEAD: Final = 30.0  # room over the highest thing [px]
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """Things on one ground, to one scale, without words.
+
+    Parameters
+    ----------
+    drawn : str
+        SVG.
+    metre : float
+        What a metre is. [px]
+    ground : float
+        Height of the ground line below the top. [px]
+    person : float
+        Where the person's staff stands. [px]
+    piles : tuple of (float, float)
+        Where each pile begins and ends. [px]
+    """
+
+    drawn: str
+    metre: float
+    ground: float
+    person: float
+    piles: tuple[tuple[float, float], ...]
+
+
+def to_one_scale(
+    seen: Sequence[Seen], width: float, height: float, least: float, inks: Inks = SHEET
+) -> Scene:
+    """Likenesses beside a person's height, as large as a place allows.
+
+    Parameters
+    ----------
+    seen : sequence of Seen
+        What is drawn, from left to right; each has a shape and a size.
+    width, height : float
+        Of the place, > 0. [px]
+    least : float
+        Room that the words under each pile need, at most `width` over their number. [px]
+    inks : Inks
+        Colours and face.
+
+    Returns
+    -------
+    Scene
+        In which a metre is the same length everywhere.
+
+    Raises
+    ------
+    ValueError
+        If something has no shape.
+    """
+    piles = [_pile(one) for one in seen]
+    tallest = max(PERSON, *(rows * one.size[1] for one, (_, rows) in zip(seen, piles, strict=True)))
+    metre = height / tallest
+    while _STAFF * metre + sum(_rooms(seen, piles, metre, least)) > width:
+        metre *= 0.98
+    ground = tallest * metre
+    made = [_staff(0.35 * metre, ground, metre, inks)]
+    left = _STAFF * metre
+    places = []
+    rooms = _rooms(seen, piles, metre, least)
+    for one, (columns, rows), room in zip(seen, piles, rooms, strict=True):
+        for at in range(_number(one)):
+            x = left + (at // rows) * one.size[0] * metre
+            y = ground - (at % rows) * one.size[1] * metre
+            made.append(_DRAWN[one.shape](x, y, one.size[0] * metre, one.size[1] * metre, inks))
+        places.append((left, left + columns * one.size[0] * metre))
+        left += room
+    return Scene("".join(made), metre, ground, 0.35 * metre, tuple(places))
+
+
+def _rooms(
+    seen: Sequence[Seen], piles: Sequence[tuple[int, int]], metre: float, least: float
+) -> list[float]:
+    """From the beginning of each pile to the next; the last one to its own end."""
+    wide = [columns * one.size[0] * metre for one, (columns, _) in zip(seen, piles, strict=True)]
+    apart = [max(width + _GAP * metre, least) for width in wide[:-1]]
+    return [*apart, max(wide[-1], least)]
 
 
 def to_scale(
@@ -138,18 +219,23 @@ def _pile(one: Seen) -> tuple[int, int]:
 
 
 def _person(ground: float, metre: float, inks: Inks) -> str:
-    """A height, not a portrait: a staff with a mark at head and foot."""
-    top = ground - PERSON * metre
+    """A height, not a portrait, with its words."""
     x = 20.0 + 0.35 * metre
+    words = label(
+        f"{PERSON} m", f"{x:.1f}", ground - PERSON * metre - 8, colour=inks.blue, face=inks.face,
+        anchor="middle",
+    )  # fmt: skip
+    return _staff(x, ground, metre, inks) + words
+
+
+def _staff(x: float, ground: float, metre: float, inks: Inks) -> str:
+    """A staff with a mark at head and foot."""
+    top = ground - PERSON * metre
     marks = "".join(
         hairline(f"{x - 8:.1f}", f"{y:.1f}", f"{x + 8:.1f}", f"{y:.1f}", inks.blue)
         for y in (top, ground)
     )
-    staff = hairline(f"{x:.1f}", f"{top:.1f}", f"{x:.1f}", f"{ground:.1f}", inks.blue)
-    words = label(
-        f"{PERSON} m", f"{x:.1f}", top - 8, colour=inks.blue, face=inks.face, anchor="middle"
-    )
-    return marks + staff + words
+    return marks + hairline(f"{x:.1f}", f"{top:.1f}", f"{x:.1f}", f"{ground:.1f}", inks.blue)
 
 
 def _ball(x: float, y: float, width: float, height: float, inks: Inks) -> str:
