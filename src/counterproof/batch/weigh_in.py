@@ -249,7 +249,7 @@ class _Weighing:
         label = said.label or wrong.label
         later = self.taken[place + 1 :]
         del self.taken[place:], self.states[place + 1 :]
-        again = replace(wrong, label=label, weight=right, then=then, also=())
+        again = replace(wrong, at=said.at, label=label, weight=right, then=then, also=())
         for one in (again, *later):
             self._push(one, self._after(one))
 
