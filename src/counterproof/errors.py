@@ -11,6 +11,7 @@ CounterproofError
 │   ├── ReadOnly              a change to the demo season, which is kept by keeping a copy
 │   ├── AlreadyThere          a folder or file that would be written over
 │   ├── NotAPressFolder       a folder to be verified that the press did not make
+│   ├── NotFilledIn           entries of a form that cannot be used
 │   ├── UnknownVersion        RECIPE+VERSION where the recipe has no such version
 │   ├── SwapNotFound          a version swaps a line that is not in the recipe
 │   └── NotUnderstood         words in a script that its small language does not know
@@ -129,6 +130,20 @@ class NotUnderstood(InputError):
 
 class UsageFault(CounterproofError):
     """A command or an option that is not there, or is not used so."""
+
+
+class NotFilledIn(InputError):
+    """A form in which some entries cannot be used.
+
+    Parameters
+    ----------
+    faults : dict of str to str
+        Entry → what is wrong with it.
+    """
+
+    def __init__(self, faults: dict[str, str]) -> None:
+        super().__init__(" ".join(faults.values()), remedy="Correct what is marked and ask again.")
+        self.faults = faults
 
 
 class QuantityError(CounterproofError):

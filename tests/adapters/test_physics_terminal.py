@@ -10,10 +10,11 @@ from rich.console import Console
 
 from counterproof.adapters.characters import Page
 from counterproof.adapters.physics_terminal import print_answer
-from counterproof.adapters.plotting import Plot, drawn, listed
+from counterproof.adapters.plotting import drawn, listed
 from counterproof.adapters.tables import load_tables
 from counterproof.physics.answer import Answer, Curve, Verdict
 from counterproof.physics.flags import Flag
+from counterproof.press.kitchen_curves import Plot
 from counterproof.press.kitchen_quantities import quantity
 
 ANSWER = Answer(

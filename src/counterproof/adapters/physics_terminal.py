@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from counterproof.adapters.characters import BLUE, GREY, STRONG, Column, Page
-from counterproof.adapters.plotting import Plot, drawn, listed
+from counterproof.adapters.plotting import drawn, listed
 from counterproof.adapters.reckoning import side
 from counterproof.physics.answer import Answer, Verdict
 from counterproof.press import kitchen_answers
+from counterproof.press.kitchen_curves import plot_of
 from counterproof.press.kitchen_headlines import headline
-from counterproof.press.kitchen_quantities import time_unit
 from counterproof.press.plain_text import printable
 
 if TYPE_CHECKING:
@@ -20,11 +20,6 @@ if TYPE_CHECKING:
 
     from counterproof.rows import Source, Tables
 
-_CAPTIONS = {
-    "cool": "temperature, between the fast and the slow end",
-    "freeze": "temperature inside",
-    "thaw": "temperature inside",
-}
 _LABEL = 24
 """Columns of a quantity's name."""
 
@@ -125,7 +120,7 @@ def _sources(page: Page, answer: Answer, known: Mapping[str, Source]) -> list[Te
 
 
 def _curve(page: Page, answer: Answer) -> None:
-    plot = _plot(answer)
+    plot = plot_of(answer)
     if plot is None:
         return
     page.put_line()
@@ -134,34 +129,3 @@ def _curve(page: Page, answer: Answer) -> None:
             page.put_line(line)
     else:
         _line(page, "curve", listed(plot))
-
-
-def _plot(answer: Answer) -> Plot | None:
-    result = answer.result
-    if answer.curve is not None and len(answer.curve.seconds) > 1:
-        name, size = time_unit(answer.curve.seconds[-1])
-        along = [second / size for second in answer.curve.seconds]
-        band = result.get("band")
-        edges = [band["fast_celsius"], band["slow_celsius"]] if band else []
-        caption = _CAPTIONS.get(answer.process, "temperature")
-        return Plot(along, answer.curve.celsius, name, "°C", _rules(answer), edges, caption)
-    if "by_temperature" in result:
-        curve = result["by_temperature"]
-        caption = "what water takes up, by its temperature"
-        return Plot(curve["celsius"], curve["co2_g_per_l"], "°C", "g/L", caption=caption)
-    if "extraction_curve" in result:
-        curve = result["extraction_curve"]
-        name, size = time_unit(curve["seconds"][-1])
-        along = [second / size for second in curve["seconds"]]
-        shares = [100.0 * share for share in curve["share"]]
-        return Plot(along, shares, name, "%", caption="share drawn out, over time")
-    return None
-
-
-def _rules(answer: Answer) -> list[float]:
-    """Temperatures that the verdicts turn on."""
-    spans: list[Any] = answer.result.get("spans") or []
-    start = answer.inputs.get("from_celsius", 1e9)
-    named = {span[key] for span in spans for key in ("from_celsius", "to_celsius")}
-    named |= {answer.result[key] for key in ("freezing_celsius",) if key in answer.result}
-    return sorted((float(level) for level in named if level < start), reverse=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, floor, log10
 from typing import Final
 
@@ -13,6 +12,7 @@ from rich.text import Text
 from counterproof import numerals
 from counterproof.adapters.characters import BLUE, GREY, Page
 from counterproof.press.intervals import round_step
+from counterproof.press.kitchen_curves import Plot
 
 _ROWS: Final = 13
 _WIDEST: Final = 78
@@ -21,33 +21,6 @@ _LEFT: Final = 9
 """Columns for the numbers of the upright scale and its unit."""
 _RIGHT: Final = 9
 """Columns for the values of the rules."""
-
-
-@dataclass(frozen=True, slots=True)
-class Plot:
-    """What is drawn.
-
-    Parameters
-    ----------
-    along, up : sequence of float
-        The curve, `along` rising. [as the units say]
-    along_unit, up_unit : str
-        Units, printed at the ends of the scales.
-    rules : sequence of float
-        Limits, drawn across. [as `up_unit`]
-    edges : sequence of sequence of float
-        Further curves over the same places: the ends of a range. [as `up_unit`]
-    caption : str
-        What the curve is.
-    """
-
-    along: Sequence[float]
-    up: Sequence[float]
-    along_unit: str
-    up_unit: str
-    rules: Sequence[float] = ()
-    edges: Sequence[Sequence[float]] = ()
-    caption: str = ""
 
 
 def drawn(page: Page, plot: Plot) -> list[Text]:

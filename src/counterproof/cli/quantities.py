@@ -9,7 +9,7 @@ from typing import Any, Final
 import typer
 
 from counterproof.errors import QuantityError
-from counterproof.kitchen_questions.amounts import Amount
+from counterproof.kitchen_questions.amounts import amount_said
 from counterproof.units import Asked, parse_quantity
 
 _METAVARS: Final[dict[Asked, str]] = {
@@ -32,20 +32,7 @@ def quantity(name: str, kind: Asked, says: str, example: str = "") -> Any:
 
 def amount(name: str, says: str) -> Any:
     """An option that takes a volume or a weight."""
-    return _option(name, _amount, "1L|800g", says)
-
-
-def _amount(text: str) -> Amount:
-    try:
-        return Amount(volume=parse_quantity(text, "volume"))
-    except QuantityError as no_volume:
-        try:
-            return Amount(mass=parse_quantity(text, "mass"))
-        except QuantityError as no_mass:
-            remedy = f"{no_volume.remedy} Or: {no_mass.remedy}"
-            unit = text.strip().lstrip("0123456789.,+-− ")
-            found = f"“{text}”: “{unit}” is neither a volume nor a weight."
-            raise QuantityError(found if unit else no_volume.message, remedy=remedy) from None
+    return _option(name, amount_said, "1L|800g", says)
 
 
 def _option(name: str, reader: Callable[[str], Any], metavar: str, says: str) -> Any:
