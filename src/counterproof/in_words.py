@@ -186,7 +186,7 @@ def _number(value: float) -> str:
     for fraction, sign in _FRACTIONS.items():
         if abs(rest - fraction) < 0.005:
             return f"{whole or ''}{sign}"
-    return f"{value:.3g}"
+    return f"{value:.3g}" if value < 1000.0 else f"{value:.0f}"
 
 
 def _measure(measure: str, number: float) -> str:
