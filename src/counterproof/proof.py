@@ -306,6 +306,7 @@ class Edition:
     apart: tuple[ApartProof, ...] = ()  # the same, those that belong together as one
     packaging: PackagingProof | None = None
     fizz: FizzProof | None = None
+    settle_how: tuple[tuple[str, float], ...] = ()  # what to do, the range's narrowing; as above
     derivations: tuple[Derivation, ...] = ()  # a number's short name is its place here, from 1
 
     def number_of(self, key: str) -> int | None:

@@ -138,6 +138,7 @@ def typeset(
             (opinion.set, opinion.kgco2e, opinion.coverage) for opinion in footprint.second_opinion
         ),
         settle_next=tuple((part.what, part.share_of_variance) for part in footprint.settle_next),
+        settle_how=tuple((part.do, part.narrows_by) for part in footprint.settle_next),
         versions=_versions(reading, footprint, versions),
         allergens_present=found.present,
         allergens_read_label=found.read_the_label,

@@ -67,6 +67,26 @@ def test_energy_that_steps_share_is_said_once(
     assert found.settle_next[0].share_of_variance == pytest.approx(0.81, abs=0.02)
 
 
+def test_what_to_do_and_what_it_wins(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, streams: Streams
+) -> None:
+    # A piece varies by two fifths, the onion's factor by a few per cent: weighing takes nearly all.
+    key = "measure|onion|piece|2 onions|1"
+    amount = Product(0.4, (Parameter(key, Lognormal.from_spread(1.0, 0.4)),))
+    line = replace(made_line("onion", 0.4), mass=amount, purchased=amount)
+    found = assess(made_reading(line), tiny_tables, streams=streams)
+    first = next(one for one in found.settle_next if one.what == "how big the onion")
+    assert first.do == "Weigh the onion"
+    # Settled, the rest of the variance stays and the width shrinks to its root, or further: what
+    # comes only of both varying together goes with either, and is in neither first-order share.
+    settled = replace(line, mass=Product(0.4), purchased=Product(0.4))
+    narrowed = assess(made_reading(settled), tiny_tables, streams=streams)
+    left = narrowed.draws.std() / found.draws.std()
+    assert left - 0.01 < 1 - first.narrows_by < left + 0.1
+    told = found.to_dict()["settle_next"]
+    assert {"what", "share_of_variance", "do", "narrows_by"} <= told[0].keys()
+
+
 def test_two_lines_of_one_food_are_settled_together(
     tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading, streams: Streams
 ) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import sqrt
 from typing import Any
 
 import numpy as np
@@ -79,6 +80,17 @@ class Settling:
 
     what: str
     share_of_variance: float
+    do: str = ""  # what a cook does about it; "" where nothing can be done
+
+    @property
+    def narrows_by(self) -> float:
+        """Share of the width of the range that settling it would take away. [1]
+
+        Notes
+        -----
+        Width goes with the standard deviation: 1 − √(1 − share of the variance).
+        """
+        return 1.0 - sqrt(max(0.0, 1.0 - self.share_of_variance))
 
 
 @dataclass(frozen=True, slots=True)
@@ -313,7 +325,12 @@ class Footprint(Valuation):
             "coverage": {"mass_share": self.coverage_mass, "by_fit": dict(self.coverage_by_fit)},
             "second_opinion": [opinion.to_dict() for opinion in self.second_opinion],
             "settle_next": [
-                {"what": part.what, "share_of_variance": part.share_of_variance}
+                {
+                    "what": part.what,
+                    "share_of_variance": part.share_of_variance,
+                    "do": part.do or None,
+                    "narrows_by": part.narrows_by,
+                }
                 for part in self.settle_next
             ],
             "packaging": None if self.packaging is None else self.packaging.to_dict(),

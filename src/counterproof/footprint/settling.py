@@ -51,6 +51,23 @@ ACTIVITIES = {
 
 ENERGY = "how much energy: "
 
+WEIGH = {
+    "weighed": "Weigh the {name} on a finer scale",
+    "filled": "Weigh the {name} instead of filling a {measure}",
+    "by eye": "Weigh the {name}",
+    "single": "Weigh the {name}",
+    "counted": "Weigh the {name}",
+}
+"""What a cook does about a measure."""
+
+DO = {
+    "pack": "Weigh the {name} empty and name it under vessels in the kitchen file",
+    "storage": "Look how full the {name} is, and how much it takes in a year",
+    "waste": "Weigh what is thrown away: {name}",
+    "distance": "Say how far it comes: write the kilometres and the mode into the line",
+}
+"""What a cook does about an activity, by the first word of a parameter's key."""
+
 
 def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     """What a parameter of an item means, in plain words.
@@ -85,6 +102,41 @@ def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     measure = rest[1].split("/")[0]
     way = next((way for way, units in UNITS.items() if measure in units), "counted")
     return WORDS[way].format(name=name, measure=measure)
+
+
+def remedy(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
+    """What a cook does to settle a parameter of an item.
+
+    Parameters
+    ----------
+    parameter : Parameter
+        One of the item's.
+    item : Item
+        The item.
+    range_for : RangeFor
+        one-purchase or the-average.
+
+    Returns
+    -------
+    str
+        An order without a full stop; empty where a cook can do nothing.
+    """
+    kind, *rest = parameter.key.split("|")
+    name = item.name
+    if kind in ACTIVITIES:
+        return DO.get(kind, "").format(name=rest[0] if rest else name)
+    if item.kind != "line":
+        return (
+            "Name the region of the grid" if kind == "energy" else "Read the meter while it cooks"
+        )
+    if kind == "season":
+        return f"Write where the {name} was grown, and in which month"
+    if kind in {"factor", "link"}:
+        buys = f"Ask the grower or maker of the {name} for a figure and put it into own_factors"
+        return buys if range_for == "one-purchase" else ""
+    measure = rest[1].split("/")[0] if kind == "measure" and len(rest) > 1 else ""
+    way = next((way for way, units in UNITS.items() if measure in units), "counted")
+    return WEIGH[way].format(name=name, measure=measure)
 
 
 def _slopes(item: Item) -> list[tuple[Parameter, float]]:
@@ -163,12 +215,17 @@ def settle_next(
         return ()
     slopes: dict[str, dict[Parameter, float]] = defaultdict(lambda: defaultdict(float))
     words: dict[str, dict[str, None]] = defaultdict(dict)
+    does: dict[str, str] = {}
     for item in whole.ordered:
         for parameter, slope in _slopes(item):
             slopes[parameter.key][parameter] += slope
             words[parameter.key][meaning(parameter, item, range_for)] = None
+            does.setdefault(parameter.key, remedy(parameter, item, range_for))
     shares: dict[str, float] = defaultdict(float)
+    how: dict[str, str] = {}
     for key, by_parameter in slopes.items():
-        shares[_joined(words[key])] += _moved(by_parameter, streams, held) / variance
+        what = _joined(words[key])
+        shares[what] += _moved(by_parameter, streams, held) / variance
+        how[what] = how.get(what) or does[key]
     ranked = sorted(shares.items(), key=lambda pair: (-pair[1], pair[0]))
-    return tuple(Settling(what, share) for what, share in ranked if share >= LEAST)
+    return tuple(Settling(what, share, how[what]) for what, share in ranked if share >= LEAST)

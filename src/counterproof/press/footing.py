@@ -15,6 +15,9 @@ from counterproof.proof import Edition
 NO_REVIEW = "No critical review; not a comparative assertion in the sense of ISO 14044."
 CROSS_CONTACT = "cross-contact not assessed"
 
+NARROWS = 0.05
+"""Share of a range below which it is not said what settling would win. House rule. [1]"""
+
 RANGE_KINDS = {
     "one-purchase": "what any one purchase may be, across producers",
     "the-average": "how well the average is known; a lower bound",
@@ -103,9 +106,33 @@ def settle_phrases(edition: Edition) -> list[str]:
     list[str]
         One phrase an item.
     """
+    told = zip(edition.settle_next, settle_orders(edition), strict=True)
     return [
-        f"{percent(share)} of the variance: {printable(what)}"
-        for what, share in edition.settle_next
+        f"{percent(share)} of the variance: {printable(what)}" + (f". {order}" if order else "")
+        for (what, share), order in told
+    ]
+
+
+def settle_orders(edition: Edition) -> list[str]:
+    """Return what a cook does about each thing to settle, and what is won by it.
+
+    Parameters
+    ----------
+    edition : Edition
+        What is shown.
+
+    Returns
+    -------
+    list[str]
+        One sentence an item, in the order of `Edition.settle_next`; empty where nothing can be
+        done or nothing would be seen of it.
+    """
+    how = [*edition.settle_how, *[("", 0.0)] * len(edition.settle_next)]
+    return [
+        f"{printable(do)}: it would narrow the total’s range by {percent(narrows)}."
+        if do and narrows >= NARROWS
+        else ""
+        for do, narrows in how[: len(edition.settle_next)]
     ]
 
 
