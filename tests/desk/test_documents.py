@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -85,11 +86,12 @@ def test_a_link_that_leads_outside_is_neither_read_nor_written(tmp_path: Path) -
     folder.mkdir()
     link = folder / "recipe.md"
     link.symlink_to(outside)
-    for attempt in (
+    attempts: list[Callable[[], object]] = [
         lambda: documents.standing(link, folder),
         lambda: documents.saved(link, "x", NOT_THERE, folder),
         lambda: documents.standing(folder / ".." / "outside.txt", folder),
-    ):
+    ]
+    for attempt in attempts:
         with pytest.raises(OutsideFolder) as fault:
             attempt()
         assert "secret" not in str(fault.value)

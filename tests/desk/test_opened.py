@@ -13,7 +13,7 @@ from counterproof.errors import AlreadyThere, InputError, OutsideFolder, ReadOnl
 
 Asking = Any
 EPISODE = "01-barley-pot"
-SECRET = "hob: {kind: gas}\nregion: FRA\n"
+ELSEWHERE = "hob: {kind: gas}\nregion: FRA\n"
 
 
 def test_a_season_an_episode_and_a_recipe_of_it_open_the_season(season: Path) -> None:
@@ -72,7 +72,7 @@ def test_a_recipe_that_is_not_in_the_folder_is_refused(season: Path) -> None:
 @pytest.mark.parametrize("how", ["traversal", "absolute", "link"])
 def test_a_kitchen_outside_the_folder_is_not_read(season: Path, how: str) -> None:
     outside = season.parent / "secret.yaml"
-    outside.write_text(SECRET)
+    outside.write_text(ELSEWHERE)
     recipe = season / "episodes" / EPISODE / "recipe.md"
     named = {"traversal": "../../../secret.yaml", "absolute": str(outside), "link": "k.yaml"}[how]
     if how == "link":
@@ -86,7 +86,7 @@ def test_a_kitchen_outside_the_folder_is_not_read(season: Path, how: str) -> Non
 
 
 def test_a_kitchen_above_an_open_folder_is_left_alone(tmp_path: Path) -> None:
-    (tmp_path / "kitchen.yaml").write_text(SECRET)
+    (tmp_path / "kitchen.yaml").write_text(ELSEWHERE)
     (tmp_path / "prices.yaml").write_text("currency: £\nprices: []\n")
     inner = tmp_path / "a"
     inner.mkdir()

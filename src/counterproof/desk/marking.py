@@ -11,7 +11,7 @@ import asyncio
 import contextlib
 from collections.abc import AsyncIterator, Callable, Mapping
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import Any, Final, TypeVar
 
@@ -23,7 +23,7 @@ from counterproof.desk.picturing import pictured
 from counterproof.desk.script_page import set_script
 from counterproof.desk.sheet_page import Known, beside_stage, read_stage, valued_stage
 from counterproof.draws import Streams
-from counterproof.errors import CounterproofError
+from counterproof.errors import BrokenFrontMatter, CounterproofError, SwapNotFound
 from counterproof.footprint.held import Held
 from counterproof.proof import Derivation, Edition
 from counterproof.reading.model import Reading
@@ -303,9 +303,16 @@ class Marker:
             return None
         order = folder.order(asked.leaf, asked.text)
         bench = folder.bench(order.kitchen)
-        reading = use_cases.mark(order, bench)
+        trouble: dict[str, Any] = {}
+        try:
+            reading = use_cases.mark(order, bench)
+        except (SwapNotFound, BrokenFrontMatter) as fault:
+            # A line may be gone while its swap still stands: the recipe is marked all the same.
+            trouble = {"trouble": _fault(fault)}
+            order = _with_what_applies(order, bench)
+            reading = use_cases.mark(order, bench)
         stage = read_stage(asked.text, reading, bench.tables, self._quick_streams, self._set)
-        return Read(stage, order, bench, reading)
+        return Read({**stage, **trouble}, order, bench, reading)
 
     def _unless_stale(
         self, work: Work, make: Callable[[Work], Mapping[str, Any]]
@@ -337,6 +344,20 @@ class Marker:
         return use_cases.proof_of(
             base, work.bench, self.streams, date=self.date, beside=beside, held=work.held
         )
+
+
+def _with_what_applies(order: Order, bench: Workbench) -> Order:
+    """The order without the versions that cannot be made of it."""
+    kept = []
+    for version in order.recipe.versions:
+        alone = replace(order, recipe=replace(order.recipe, versions=(version,)))
+        try:
+            use_cases.mark(alone, bench)
+            use_cases.mark(replace(alone, version=version.name), bench)
+        except CounterproofError:
+            continue
+        kept.append(version)
+    return replace(order, recipe=replace(order.recipe, versions=tuple(kept)))
 
 
 def _stage(name: str, asked: Asked, made: Mapping[str, Any]) -> Mapping[str, Any]:

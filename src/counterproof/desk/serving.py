@@ -99,6 +99,7 @@ def _listening(host: str, port: int) -> socket.socket:
     made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         made.bind((host, port))
+        made.listen()  # before the address is told, so that whoever opens it at once is let wait
     except (OSError, OverflowError) as fault:
         made.close()
         why = getattr(fault, "strerror", None) or str(fault)

@@ -73,24 +73,34 @@ function pieces(told) {
   }
 }
 
+function faultSign({ message, remedy }) {
+  const sign = document.createElement("div");
+  const words = document.createElement("p");
+  sign.className = "mark fault";
+  words.textContent = `${message} ${remedy}`;
+  sign.append(words);
+  return sign;
+}
+
+function inSettings(sign) {
+  const margin = place("front-fault");
+  if (!margin) return;
+  if (sign && margin.textContent !== sign.textContent) place("settings").open = true;
+  margin.replaceChildren(...(sign ? [sign] : []));
+}
+
 function applied(stage) {
   if (stage.revision !== view.revision) return;
   unnoticed("locked");
   if (stage.stage === "fault") {
-    const sign = document.createElement("div");
-    const words = document.createElement("p");
-    sign.className = "mark fault";
-    words.textContent = `${stage.message} ${stage.remedy}`;
-    sign.append(words);
-    if (stage.line && stage.line <= galley.above) {
-      place("settings").open = true;
-      place("front-fault").innerHTML = sign.outerHTML;
-    } else galley.fault(stage.line, sign.outerHTML);
-    said(words.textContent);
+    const sign = faultSign(stage);
+    if (stage.line && stage.line <= galley.above) inSettings(sign);
+    else galley.fault(stage.line, sign.outerHTML);
+    said(sign.textContent);
     document.body.dataset.stage = "fault";
     return;
   }
-  if (place("front-fault")) place("front-fault").textContent = "";
+  if (stage.stage === "read") inSettings(stage.trouble ? faultSign(stage.trouble) : null);
   if (stage.rows) galley.fill("read", stage.rows);
   if (stage.facts) galley.fill("facts", stage.facts);
   if (stage.right) galley.fill("right", stage.right);
