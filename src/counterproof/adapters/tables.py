@@ -62,6 +62,8 @@ def _uncollected() -> Iterator[None]:
         yield
     finally:
         if searching:
+            # What stands now stays: it is passed over by every later search.
+            gc.freeze()
             gc.enable()
 
 

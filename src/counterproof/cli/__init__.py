@@ -7,6 +7,7 @@ once.
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Sequence
 from typing import Annotated
@@ -28,6 +29,9 @@ from counterproof.cli import (
     starting,
 )
 from counterproof.errors import CounterproofError, UsageFault
+
+SELDOM = (100_000, 20, 20)
+"""How seldom garbage is searched for: a command makes much that stays and little that circles."""
 
 app = typer.Typer(
     help="Mark up a recipe: what each line weighs, what each step takes, what a serving costs the climate.",
@@ -52,6 +56,7 @@ def _start(
 def main(arguments: Sequence[str] | None = None) -> None:
     """Run one command and leave with its exit status: 0 done, 1 look at it, 2 could not."""
     given = list(sys.argv[1:] if arguments is None else arguments)
+    gc.set_threshold(*SELDOM)
     try:
         status = app(given, standalone_mode=False)
     except CounterproofError as error:

@@ -19,7 +19,6 @@ from counterproof.reading.leftovers import STATES, certainty_kept, natural, pass
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
 from counterproof.reading.name_index import IndexedName, NameIndex, canonical
-from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -35,6 +34,7 @@ MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbo
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
+MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
@@ -104,13 +104,17 @@ def worse(one: Fit | None, other: Fit | None) -> Fit | None:
 
 
 class Matcher:
-    """Finds foods by name. Built once from the tables; no call changes it."""
+    """Finds foods by name. Built once from the tables; no call changes an answer.
+
+    Names met before are not worked out again: recipes repeat themselves.
+    """
 
     def __init__(self, tables: Tables) -> None:
         self._links = tables.links
         self._household = tables.household
         self._foods = tables.foods
         self._index = NameIndex(tables)
+        self._held: dict[tuple[str, frozenset[str], str], Match] = {}
 
     def match(self, name: str, *, hints: Iterable[str] = (), region: str = "") -> Match:
         """The food that a name means.
@@ -131,6 +135,30 @@ class Matcher:
             The food with its certainty, fit, runners-up and explanation.
         """
         said = frozenset(hints)
+        asked = (name, said, region)
+        held = self._held.get(asked)
+        if held is None:
+            if len(self._held) >= MOST_HELD:
+                self._held.clear()
+            held = self._held[asked] = self._found(name, said, region)
+        return held
+
+    def words(self, text: str) -> tuple[str, ...]:
+        """The comparable words of a name, each name worked out once.
+
+        Parameters
+        ----------
+        text : str
+            A food's name, by the table or by the cook.
+
+        Returns
+        -------
+        tuple of str
+            As `spellings.words`.
+        """
+        return self._index.words(text)
+
+    def _found(self, name: str, said: frozenset[str], region: str) -> Match:
         whole = self._index.whole(name)
         if whole is not None and (not said or self._index.is_exact(name)):
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
@@ -162,7 +190,7 @@ class Matcher:
         tuple of Food
             Nearest first; empty where nothing is near.
         """
-        sought = sorted(canonical(words(name)[:8]))
+        sought = sorted(canonical(self.words(name)[:8]))
         starts = {word[:2] for word in sought}
         near = dict.fromkeys(
             text for start in sorted(starts) for text in self._index.beginnings.get(start, ())
@@ -250,7 +278,7 @@ class Matcher:
     def _candidates(self, name: str, hints: frozenset[str], region: str) -> list[_Candidate]:
         found: list[_Candidate] = []
         for phrase, kept, implied in _phrases(name):
-            said = tuple(word for word in words(phrase)[:LONGEST] if word not in JOINING)
+            said = tuple(word for word in self.words(phrase)[:LONGEST] if word not in JOINING)
             written = canonical(said)
             for way in dict.fromkeys((written, self._index.joined_up(written))):
                 found += [
@@ -352,7 +380,7 @@ class Matcher:
         """The name with unknown words read as their nearest known neighbours."""
         mended: list[str] = []
         notes: list[str] = []
-        for word in words(name)[:LONGEST]:
+        for word in self.words(name)[:LONGEST]:
             known = word in self._index.vocabulary or word in FORMS or word in JOINING
             if known or passable(word) or not SPELT_OUT <= len(word) <= 30:
                 mended.append(word)

@@ -11,12 +11,12 @@ from counterproof.reading.foods import THRESHOLD, Match, Matcher
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, HARMLESS
 from counterproof.reading.settling import is_heading
-from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
     from counterproof.rows import Food
 
+_JOINT = re.compile(r"\band\b|&|\bplus\b", re.IGNORECASE)
 _AND = re.compile(r"\s+and\s+|\s*&\s*|\s+plus\s+", re.IGNORECASE)
 # "cooked according to the packet" says what will be done, not what is measured.
 _STILL_TO_DO = frozenset(
@@ -39,6 +39,8 @@ _WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", 
 _BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
 _BY_SPOON = 0.65  # sure that a spoonful of a root, or of coriander, is its powder
 _POWDERED = frozenset({"vegetables", "fresh herbs"})
+_POURED = frozenset({"cup", "glass", "ml", "l", "cl", "dl", "pint", "floz", "shot", "quart"})
+_LEAVES = frozenset({"ground", "loose", "whole", "dried"})  # said of the dry leaf or bean
 _SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
 _KEPT = frozenset({"spices", "dried herbs"})
 _OF_FRESH = frozenset({"bunch", "sprig", "handful", "stalk", "leaf"})
@@ -84,8 +86,8 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     if not name or is_heading(split):
         name = ""
         return Meant(Match(None, 0.0, None, ()), name)
-    hints = states(split)
-    slashed = [piece.strip() for piece in name.split("/") if piece.strip()]
+    hints = _states(split, matcher)
+    slashed = [piece.strip() for piece in name.split("/") if piece.strip()] if "/" in name else []
     if len(slashed) > 1 and not matcher.knows(name):
         name, *rest = slashed
         split = replace(split, name=name, alternatives=(*rest, *split.alternatives))
@@ -93,13 +95,13 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     drawn = _drawn_from(split, name, matcher, region)
     if drawn is not None:
         return drawn
-    several = _several(name, split, matcher, region)
+    several = _several(name, split, matcher, hints, region)
     if several is not None:
         return several
     match = _suited(_completed(name, split, matcher, hints, region), split, matcher)
-    match = _fizzed(_spooned(match, name, split, matcher), split, matcher)
+    match = _fizzed(_spooned(_poured(match, split, matcher), name, split, matcher), split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
-    marks = _raw_or_cooked(split, match, matcher, region)
+    marks = _raw_or_cooked(split, match, matcher, hints, region)
     if match.food is not None and (alternatives or unread):
         others = ", ".join(f"“{other}”" for other in split.alternatives)
         marks += (
@@ -125,6 +127,25 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     return Meant(match, name, alternatives=alternatives, unread=unread, marks=marks)
 
 
+def _poured(match: Match, split: Split, matcher: Matcher) -> Match:
+    """The match, or the drink made of it: a mug of tea is no mug of leaves."""
+    food = match.food
+    if food is None or food.food_class != "tea & coffee" or food.kind == "liquid":
+        return match
+    measure = split.quantities[0].measure if split.quantities else ""
+    drinks = [other for other in matcher.others(match) if other.kind == "liquid"]
+    dry = not _LEAVES.isdisjoint(matcher.words(split.preparation))
+    if measure not in _POURED or not drinks or split.meaning or dry:
+        return match
+    return Match(
+        drinks[0],
+        _BY_AMOUNT[1],
+        matcher.fit(drinks[0]),
+        (RunnerUp(food, round(1 - _BY_AMOUNT[1], 4)),),
+        ("the drink is taken, as it is measured like one",),
+    )
+
+
 def _fizzed(match: Match, split: Split, matcher: Matcher) -> Match:
     """The match, or tap water fizzed at home where a line's words say that it was."""
     sparkling = match.food is not None and match.food.food_class == "water & ice"
@@ -134,19 +155,8 @@ def _fizzed(match: Match, split: Split, matcher: Matcher) -> Match:
     return home if home.food is not None else match
 
 
-def states(split: Split) -> frozenset[str]:
-    """States of the food said outside its name: by the container or the preparation.
-
-    Parameters
-    ----------
-    split : Split
-        The line's parts.
-
-    Returns
-    -------
-    frozenset of str
-        Of "canned", "dried", "frozen", "smoked", "ground", "cooked".
-    """
+def _states(split: Split, matcher: Matcher) -> frozenset[str]:
+    """States of the food said outside its name: by the container or the preparation."""
     if split.meaning:  # the cook has said what it is, form and all
         return frozenset()
     found: set[str] = set()
@@ -154,7 +164,7 @@ def states(split: Split) -> frozenset[str]:
     if split.container == "tin" or "tin" in measures:
         found.add("canned")
     for clause in split.preparation.split(",") if split.preparation else ():
-        said = words(clause)
+        said = matcher.words(clause)
         for place, word in enumerate(said[:4]):
             state = FORMS.get(word)
             if state not in _STATES:
@@ -174,7 +184,7 @@ def _counted(split: Split, name: str, matcher: Matcher) -> str:
     said_whole = "whole" in split.preparation.lower().split()
     if not (by_piece or said_whole) or split.container:
         return name
-    telling = set(words(name)) - HARMLESS
+    telling = set(matcher.words(name)) - HARMLESS
     if by_piece and telling == {"pepper"}:
         return "bell pepper"
     return f"whole {name}" if matcher.knows(f"whole {name}") else name
@@ -191,7 +201,7 @@ def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
     if food is None or food.kind != "liquid" or not match.runners_up:
         return match
     by_piece = measure == "piece"
-    worked = not _WORKED.isdisjoint(words(split.preparation))
+    worked = not _WORKED.isdisjoint(matcher.words(split.preparation))
     if not (worked or (by_piece and not matcher.counts(food))):
         return match
     for runner in match.runners_up:
@@ -213,7 +223,11 @@ def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
     food = match.food
     if food is None or food.food_class not in _POWDERED or split.preparation or split.meaning:
         return match
-    if not split.quantities or split.quantities[0].measure != "tsp" or len(words(name)) != 1:
+    if (
+        not split.quantities
+        or split.quantities[0].measure != "tsp"
+        or len(matcher.words(name)) != 1
+    ):
         return match
     if not matcher.knows(f"ground {name}"):
         return match
@@ -226,11 +240,13 @@ def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
     )
 
 
-def _raw_or_cooked(split: Split, match: Match, matcher: Matcher, region: str) -> tuple[Mark, ...]:
+def _raw_or_cooked(
+    split: Split, match: Match, matcher: Matcher, hints: frozenset[str], region: str
+) -> tuple[Mark, ...]:
     """The doubt about "200 g rice, cooked": weighed before or after?"""
-    if match.food is None or "cooked" not in states(split):
+    if match.food is None or "cooked" not in hints:
         return ()
-    if "cooked" in words(f"{split.measured_as} {split.name}"):
+    if "cooked" in matcher.words(f"{split.measured_as} {split.name}"):
         return ()
     raw = matcher.match(split.name, region=region).food
     if raw is None or raw == match.food:
@@ -244,7 +260,7 @@ def _raw_or_cooked(split: Split, match: Match, matcher: Matcher, region: str) ->
 
 def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Meant | None:
     """Read "juice of ½ lime": the juice is the food, the lime is what is counted."""
-    asked = [part for part in _PARTS if f"{part} of" in split.flags]
+    asked = [part for part in _PARTS if f"{part} of" in split.flags] if split.flags else []
     if not asked:
         return None
     whole = matcher.match(name, region=region)
@@ -278,22 +294,32 @@ def _listed_seasonings(split: Split, pieces: list[str], matcher: Matcher) -> lis
     ]
 
 
-def _several(name: str, split: Split, matcher: Matcher, region: str) -> Meant | None:
-    """Read "salt and pepper": two foods in one line, where the table has no such name as a whole."""
+def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
+    """The names that a name with "and" in it, or seasonings after a comma, may be; none if it is one."""
     each = "each of several" in split.flags
+    if split.quantities and not each and not _JOINT.search(name):
+        return []
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
     if len(pieces) > 1 or each:
         pieces = [part for piece in pieces for part in piece.split(",") if part.strip()]
     if len(pieces) > 1 and matcher.knows(name):
         pieces = [name]
     pieces += _listed_seasonings(split, pieces, matcher)
-    if not 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER):
+    return pieces if 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER) else []
+
+
+def _several(
+    name: str, split: Split, matcher: Matcher, hints: frozenset[str], region: str
+) -> Meant | None:
+    """Read "salt and pepper": two foods in one line, where the table has no such name as a whole."""
+    pieces = _pieces(name, split, matcher)
+    if not pieces:
         return None
     last = pieces[-1].split()
     found: list[Match] = []
     called: list[str] = []
     for piece in pieces:
-        match = matcher.match(piece, hints=states(split), region=region)
+        match = matcher.match(piece, hints=hints, region=region)
         if match.certainty < _SURE and len(last) > 1:
             match = matcher.match(f"{piece} {last[-1]}", region=region)
         if match.food is None or match.certainty < _SURE:
@@ -319,7 +345,7 @@ def _completed(
     """The name's match, completed by the head it shares with its alternatives."""
     match = matcher.match(name, hints=hints, region=region)
     lender = split.alternatives[-1].split() if split.alternatives else []
-    if lender and words(lender[-1])[-1:] != words(name)[-1:]:
+    if lender and matcher.words(lender[-1])[-1:] != matcher.words(name)[-1:]:
         # "raspberry or strawberry jam" is two jams, but "cream or dry sherry" is no cream sherry:
         # what stands before the shared head must be of a kind.
         other = matcher.match(" ".join(lender[:-1]), region=region).food
@@ -351,7 +377,7 @@ def _alternatives(
     for other in split.alternatives:
         match = matcher.match(other, region=region)
         if match.food is None:
-            if set(words(other)) - HARMLESS:
+            if set(matcher.words(other)) - HARMLESS:
                 unread.append(other)
         elif match.food != taken.food and match.food not in found:
             found.append(match.food)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from functools import cached_property
+from typing import TYPE_CHECKING, NamedTuple
 
 from counterproof.reading.leftovers import passable
 from counterproof.reading.modifiers import FORMS, JOINING
-from counterproof.reading.spellings import plain, words
+from counterproof.reading.spellings import Speller, plain
 from counterproof.rows import FoodName
 
 if TYPE_CHECKING:
@@ -22,8 +22,7 @@ _MINCES = frozenset({"ground", "mince", "minced"})
 _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
 
 
-@dataclass(frozen=True, slots=True)
-class IndexedName:
+class IndexedName(NamedTuple):
     """One name of the table as comparable words.
 
     `said` are its words in order, states as spelt; it is contested where the same words, in any
@@ -39,8 +38,7 @@ class IndexedName:
     row: FoodName  # as the table has it, with what it says beyond the food
 
 
-@dataclass(frozen=True, slots=True)
-class Known:
+class Known(NamedTuple):
     """A food that goes by a very name, with the row that says so."""
 
     food: Food
@@ -67,9 +65,13 @@ def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
 
 
 class NameIndex:
-    """All names of a food table. Built once; never changed."""
+    """All names of a food table. Built once; never changed.
+
+    What only misspelt and unknown names need is arranged when the first of them comes.
+    """
 
     def __init__(self, tables: Tables) -> None:
+        self.words = Speller().words
         own = {(row.food, row.name): row for row in tables.names}
         self.by_name: dict[str, Known] = {
             plain(food.name): Known(food, own.get((food.id, food.name.lower()), _unlisted(food)))
@@ -80,16 +82,41 @@ class NameIndex:
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
-        self.joined: dict[str, tuple[str, ...]] = {}
-        self.choices: dict[str, Food] = {}
+        self._own: list[tuple[tuple[str, ...], Food]] = []  # names as canonical words
         self._add(tables)
-        # Names by the first letters of their words: what looks alike mostly begins alike.
-        self.beginnings: dict[str, list[str]] = defaultdict(list)
+
+    @cached_property
+    def joined(self) -> dict[str, tuple[str, ...]]:
+        """Names with their words run together → their words."""
+        found: dict[str, tuple[str, ...]] = {}
+        for own, _ in self._own:
+            found.setdefault("".join(own), own)
+        return found
+
+    @cached_property
+    def choices(self) -> dict[str, Food]:
+        """Names as their words in the order of the alphabet → the first food so called."""
+        found: dict[str, Food] = {}
+        for own, food in self._own:
+            found.setdefault(" ".join(sorted(own)), food)
+        return found
+
+    @cached_property
+    def beginnings(self) -> dict[str, list[str]]:
+        """Names by the first letters of their words: what looks alike mostly begins alike."""
+        found: dict[str, list[str]] = defaultdict(list)
         for text in self.choices:
             for start in {word[:2] for word in text.split()}:
-                self.beginnings[start].append(text)
-        # In the order of the alphabet: among equally near words the first wins, always the same.
-        self.spellings = tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
+                found[start].append(text)
+        return found
+
+    @cached_property
+    def spellings(self) -> tuple[str, ...]:
+        """Words long enough to be misspelt, in the order of the alphabet.
+
+        Among equally near words the first wins, always the same.
+        """
+        return tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
 
     def whole(self, name: str) -> Known | None:
         """The food that goes by this very name, prepositions and all.
@@ -107,7 +134,7 @@ class NameIndex:
         found = self.by_name.get(plain(name).strip())
         if found is not None or _NUMBERED.search(name):
             return found
-        said = words(name)
+        said = self.words(name)
         if not JOINING.isdisjoint(said):
             return self.exact.get(" ".join(said))
         own = canonical(said)
@@ -129,7 +156,7 @@ class NameIndex:
         bool
             True for "chipotle in adobo", which is canned whatever it comes in.
         """
-        said = words(name)
+        said = self.words(name)
         return not JOINING.isdisjoint(said) and " ".join(said) in self.exact
 
     def knows(self, name: str) -> bool:
@@ -145,7 +172,7 @@ class NameIndex:
         bool
             True where it has.
         """
-        sought = canonical(words(name))
+        sought = canonical(self.words(name))
         wanted = frozenset(sought)
         return bool(sought) and any(
             entry.words == wanted for word in sought for entry in self.by_head.get(word, ())
@@ -186,7 +213,7 @@ class NameIndex:
         listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]] = {}
         for known in _named(tables):
             food, name = known.food, known.row.name
-            spelt = words(name)
+            spelt = self.words(name)
             said = tuple(word for word in spelt if word not in JOINING)
             if not said:
                 continue
@@ -197,7 +224,10 @@ class NameIndex:
                 continue
             own = canonical(said)
             shown.setdefault(name, frozenset(own))
-            self._learn(own, food)
+            self._own.append((own, food))
+            self.vocabulary.update(own)
+            if len(own) == 1:
+                self.nouns.setdefault(own[0], food.food_class)
             for way, meant in _minced(food, said, own):
                 listed.setdefault((food.id, way, known.row.region), (known, meant))
                 meaning[frozenset(meant)].add(food.id)
@@ -223,14 +253,6 @@ class NameIndex:
                 self.by_head[head].append(entry)
             if not entry.contested:
                 self.alone.setdefault(named, entry)
-
-    def _learn(self, own: tuple[str, ...], food: Food) -> None:
-        """Take a name's words into the vocabulary."""
-        self.vocabulary.update(own)
-        self.joined.setdefault("".join(own), own)
-        self.choices.setdefault(" ".join(sorted(own)), food)
-        if len(own) == 1:
-            self.nouns.setdefault(own[0], food.food_class)
 
 
 def _named(tables: Tables) -> Iterator[Known]:
@@ -261,6 +283,8 @@ def _minced(
 
 def _heads(own: tuple[str, ...], telling: frozenset[str]) -> tuple[str, ...]:
     """The words by which a name is looked up: its last, and its last that is no modifier."""
+    if own[-1] in telling:
+        return own[-1:]
     heads = {own[-1]}
     for word in reversed(own):
         if word in telling:

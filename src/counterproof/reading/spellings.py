@@ -76,6 +76,7 @@ _FREE_RANGE = re.compile(r"free[- ]range")
 _FREE = re.compile(
     r"\b(dairy|milk|egg|meat|gluten)[- ]free"
 )  # one word: something else in its place
+_MOST_HELD = 50_000  # names, and words, that a speller holds: some megabytes
 _WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
 _LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
 
@@ -140,17 +141,63 @@ def words(text: str) -> tuple[str, ...]:
         Lower case, without accents, singular, in one spelling; of numbers only percentages
         and the flour grade 00 are kept.
     """
-    found: list[str] = []
+    return tuple(one for word in _written(text) for one in _comparable(word))
+
+
+def _written(text: str) -> list[str]:
+    """The words of a name in lower case, without accents and quotation marks."""
     bare = plain(text)
     if not _QUOTES.isdisjoint(bare):
         bare = _POSSESSIVES.sub("", bare)
     if "free" in bare:
         bare = _FREE.sub(r"\1free", _FREE_RANGE.sub("freerange", bare))
-    for word in _WORD.findall(bare):
-        one = word.replace(" ", "") if word[0].isdigit() else singular(word)
-        spelt = SPELLINGS.get(one, one)
-        if " " in spelt:
-            found.extend(spelt.split())
-        else:
-            found.append(spelt)
-    return tuple(found)
+    return _WORD.findall(bare)
+
+
+def _comparable(word: str) -> tuple[str, ...]:
+    """One word in the singular and in one spelling, which may be two words."""
+    one = word.replace(" ", "") if word[0].isdigit() else singular(word)
+    spelt = SPELLINGS.get(one, one)
+    return tuple(spelt.split()) if " " in spelt else (spelt,)
+
+
+class Speller:
+    """Gives the comparable words of names as `words` does, each word and each name worked out once.
+
+    Whoever reads many names holds one. What it holds changes no answer, and is bounded.
+    """
+
+    __slots__ = ("_names", "_words")
+
+    def __init__(self) -> None:
+        self._names: dict[str, tuple[str, ...]] = {}
+        self._words: dict[str, tuple[str, ...]] = {}
+
+    def words(self, text: str) -> tuple[str, ...]:
+        """The comparable words of a name.
+
+        Parameters
+        ----------
+        text : str
+            A food's name, by the table or by the cook.
+
+        Returns
+        -------
+        tuple of str
+            As the function `words`.
+        """
+        held = self._names.get(text)
+        if held is not None:
+            return held
+        if len(self._names) >= _MOST_HELD or len(self._words) >= _MOST_HELD:
+            self._names.clear()
+            self._words.clear()
+        known = self._words
+        found: list[str] = []
+        for word in _written(text):
+            own = known.get(word)
+            if own is None:
+                own = known[word] = _comparable(word)
+            found += own
+        said = self._names[text] = tuple(found)
+        return said
