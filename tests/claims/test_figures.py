@@ -153,7 +153,7 @@ def test_parts_shown_add_up_to_the_total_shown(parts: list[float], decimals: int
 @pytest.mark.parametrize(
     ("value", "unit", "system", "words"),
     [
-        (0.545, "kg", "metric", "540 g"),
+        (0.545, "kg", "metric", "545 g"),
         (0.545, "kg", "us", "1.2 lb"),
         (7.0, "L", "metric", "7 litres"),
         (0.25, "L", "metric", "250 ml"),

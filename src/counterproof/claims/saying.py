@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import ceil, floor, log10
 from typing import Final, Literal
@@ -172,12 +172,22 @@ def said(
     if figure.unit == "price":
         shown = numerals.shown(value, middle, "", finest=2)
         return Said(f"{shown.middle} {figure.currency}".strip(), "" if shown.exact else shown.span)
+    if _exact(value) and unit is None and system == "metric" and figure.unit in _AS_READ:
+        number, _, sign = _AS_READ[figure.unit](value.mean).partition(SPACE)
+        return Said(f"{_whole(number)}{SPACE}{_singular(sign, _whole(number))}", "")
     spelled = _spelled(figure.unit, numerals.middle_value(value, middle), system, unit)
     shown = numerals.shown(value.scaled(1.0 / spelled.size), middle, spelled.sign)
     number = _whole(shown.middle) if shown.exact else shown.middle
     sign = _singular(spelled.sign, number)
     words = f"{number}{SPACE}{sign}".strip(f" {SPACE}")
     return Said(words + _SUFFIX.get(figure.unit, ""), "" if shown.exact else shown.span)
+
+
+_AS_READ: Final[dict[Unit, Callable[[float], str]]] = {
+    "kg": numerals.plain_mass,
+    "L": numerals.plain_volume,
+}
+"""Sizes without a range are told with the digits that card and sheet give them."""
 
 
 def _whole(number: str) -> str:

@@ -166,14 +166,14 @@ def colophon_copy(forme: Forme, words: Words) -> ColophonCopy:
 
 
 def _basis(edition: Edition, words: Words) -> tuple[tuple[str, str], ...]:
-    rows = [(name, words.figure(value)) for name, value in footing.basis_rows(edition)]
-    return (*rows, (words("colophon.review name"), footing.review(edition)))
+    return (*footing.basis_rows(edition), (words("colophon.review name"), footing.review(edition)))
 
 
 def _told(edition: Edition, words: Words) -> tuple[tuple[str, tuple[str, ...]], ...]:
     """Coverage, second opinion, what was assumed, what to settle, marks left open."""
     opinions = [
-        f"{one.name}: {one.shown}{SPACE}{CO2E}; {one.coverage}" for one in footing.opinions(edition)
+        f"{one.name}: {words.figure(one.shown)}{SPACE}{CO2E}; {one.coverage}"
+        for one in footing.opinions(edition)
     ]
     settle = footing.settle_phrases(edition)
     found = (

@@ -131,7 +131,8 @@ def _claim(one: Spoken, forme: Forme, words: Words) -> Iterator[str]:
     verdict = words(f"script.{one.verdict}")
     lead = words("script.claim note", verdict=verdict)
     if one.share is not None:
-        told = words("script.share", share=percent(one.share), likelihood=one.likelihood)
+        share = words.told(percent(one.share))
+        told = words("script.share", share=share, likelihood=one.likelihood)
         lead = words("script.claim note", verdict=f"{verdict}; {told}")
     yield f"{one.asks}. {lead}" if one.asks else lead
     if one.reason:
@@ -147,13 +148,15 @@ def _claim(one: Spoken, forme: Forme, words: Words) -> Iterator[str]:
 def _elsewhere(others: Sequence[Asked], words: Words) -> Iterator[str]:
     """How a claim fares on its other bases: where it holds, where not, where it is not asked."""
     for key, holds in (("holds too", True), ("fails on", False), ("not asked", None)):
-        told = [_basis(one) for one in others if one.holds is holds]
+        told = [_basis(one, words) for one in others if one.holds is holds]
         if told:
             yield words(f"script.{key}", bases=", ".join(told))
 
 
-def _basis(one: Asked) -> str:
-    aside = percent(one.share) if one.share is not None else one.inapplicable
+def _basis(one: Asked, words: Words) -> str:
+    aside = one.inapplicable.rstrip(".")
+    if one.share is not None:
+        aside = words.told(percent(one.share))
     return f"{one.basis} ({aside})" if aside else one.basis
 
 
