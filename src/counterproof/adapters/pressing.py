@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from concurrent.futures import Future, ThreadPoolExecutor
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from counterproof.adapters.press_folder import (
     manifest_in,
     write_press_folder,
 )
-from counterproof.adapters.typst_setting import composing_room
+from counterproof.adapters.typst_setting import HANDS, composing_room
 from counterproof.errors import NotAPressFolder
 from counterproof.forme import Forme
 from counterproof.locking_up import Manuscript
@@ -61,16 +62,25 @@ def pressed(forme: Forme, parts: Sequence[str], told: Told) -> Pressed:
     Pressed
         The same bytes for the same forme.
     """
-    contents: dict[str, bytes] = {}
     owners: dict[str, str] = {}
-    with composing_room(forme.date) as set_job:
-        for part, piece in pieces_of(forme, parts):
-            told(piece.name)
-            content = piece.content
-            if isinstance(content, Setting):
-                content = set_job(piece.name, content)
-            contents[piece.name] = content
-            owners[piece.name] = part
+    made: dict[str, bytes | Future[bytes]] = {}
+    with composing_room(forme.date) as set_job, ThreadPoolExecutor(HANDS) as hands:
+        try:
+            for part, piece in pieces_of(forme, parts):
+                told(piece.name)
+                content = piece.content
+                owners[piece.name] = part
+                made[piece.name] = (
+                    hands.submit(set_job, piece.name, content)
+                    if isinstance(content, Setting)
+                    else content
+                )
+            contents = {
+                name: one.result() if isinstance(one, Future) else one for name, one in made.items()
+            }
+        except BaseException:
+            hands.shutdown(cancel_futures=True)
+            raise
     return Pressed(contents, owners)
 
 

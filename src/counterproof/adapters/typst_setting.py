@@ -15,6 +15,7 @@ from datetime import UTC, datetime
 from importlib.resources import files
 from itertools import count
 from pathlib import Path
+from queue import SimpleQueue
 from tempfile import TemporaryDirectory
 
 import typst
@@ -23,8 +24,11 @@ from counterproof.errors import SettingFailed
 from counterproof.press.lettering import FACES
 from counterproof.press.part import Setting
 
+HANDS = 2
+"""Jobs that are set at one time; the typesetter works beside Python, and laptops have two cores."""
+
 Setter = Callable[[str, Setting], bytes]
-"""Sets a job; the name is only for the error message."""
+"""Sets a job, from any thread; the name is only for the error message."""
 
 
 @contextmanager
@@ -46,22 +50,29 @@ def composing_room(day: str) -> Iterator[Setter]:
         place = Path(name)
         faces, empty = place / "faces", place / "packages"
         empty.mkdir()
-        compiler = typst.Compiler(
-            root=str(place),
-            font_paths=_faces_in(faces),
-            ignore_system_fonts=True,
-            package_path=str(empty),
-            package_cache_path=str(empty),
-        )
+        fonts = _faces_in(faces)
+        idle: SimpleQueue[typst.Compiler] = SimpleQueue()
+        for _ in range(HANDS):
+            idle.put(
+                typst.Compiler(
+                    root=str(place),
+                    font_paths=fonts,
+                    ignore_system_fonts=True,
+                    package_path=str(empty),
+                    package_cache_path=str(empty),
+                )
+            )
         numbers = count(1)
 
         def set_job(name: str, job: Setting) -> bytes:
             folder = place / str(next(numbers))
-            _lay_out(folder, job)
+            compiler = idle.get()  # each serves one job at a time, from whichever thread
             try:
+                _lay_out(folder, job)
                 return _compiled(compiler, folder, job, name, stamp)
             finally:
-                shutil.rmtree(folder)
+                idle.put(compiler)
+                shutil.rmtree(folder, ignore_errors=True)
 
         yield set_job
 

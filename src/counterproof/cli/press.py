@@ -21,6 +21,7 @@ family = typer.Typer()
 
 PAPERS = ("a5", "a4", "letter", "index")
 MEASURES = ("metric", "us", "both")
+_LISTED = 8  # files of a part that are named one by one
 
 
 @family.command()
@@ -181,7 +182,8 @@ def _tell_pressed(whole: Manifest, folder: Path, *, as_json: bool) -> None:
     for file in whole.files:
         parts.setdefault(file.part, []).append(file.name)
     for part, names in parts.items():
-        outcome.say(f"  {part}: {', '.join(names)}")
+        few = len(names) <= _LISTED
+        outcome.say(f"  {part}: {', '.join(names) if few else f'{len(names)} files'}")
     outcome.say(f"  {MANIFEST}")
     for name, why in whole.left_out.items():
         outcome.say(f"Left out, {name}: {why}")
