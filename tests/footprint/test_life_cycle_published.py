@@ -8,14 +8,17 @@ from counterproof.draws import Streams
 from counterproof.footprint.activities import energy_factor, rated_energy
 from counterproof.footprint.assess import assess
 from counterproof.footprint.end_of_life import route
+from counterproof.footprint.extras import PETROL
 from counterproof.footprint.packaging import PackUse, making, pack_items, pack_uses
 from counterproof.footprint.transport import carriage
 from counterproof.reading.marking import read_lines
 from counterproof.reading.model import Reading
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.model import Pack, Recipe, WrittenLine
+from counterproof.recipe.text import read_text
 from counterproof.rows import Tables
-from counterproof.use_cases import Workbench
+from counterproof.units import US_GALLON
+from counterproof.use_cases import Order, Workbench, assessed
 
 pytestmark = pytest.mark.published
 
@@ -235,3 +238,22 @@ def test_tap_against_bottled_water(bench: Workbench, streams: Streams) -> None:
 
     ratio = litre("1 litre bottled water") / litre("1 litre tap water")
     assert 100 < ratio < 3000
+
+
+def test_a_gallon_of_petrol_and_twenty_miles(bench: Workbench, streams: Streams) -> None:
+    # US EPA, Greenhouse Gas Equivalencies Calculator, vintage 2024: 8.887 kg CO2 a gallon. A fact of
+    # the trade follows: 20 miles at 24 miles a gallon are 7.4 kg. 12 kg are what one trip brings.
+    text = "---\nmeasures: us\nserves: 1\nalso_count: [shopping trip]\ntrip: {}\n---\n# Rice\n\n- 12 kg rice\n"
+    assert PETROL.value * US_GALLON / 1000 == pytest.approx(8.887, rel=1e-12)
+
+    def trip(words: str) -> float:
+        recipe = read_text(text.format(words))
+        found = assessed(Order(recipe, Kitchen(region="us")), bench, streams).footprint
+        (share,) = (part for part in found.items if part.item.name.startswith("shopping trip"))
+        return share.kgco2e.mean
+
+    assert trip("20 miles at 24 mpg") == pytest.approx(8.887 * 20 / 24, rel=1e-9)
+    assert round(trip("20 miles at 24 mpg"), 1) == 7.4
+    assert trip("100 km at 6 l/100 km") == pytest.approx(6 * 8.887 / 3.785411784, rel=1e-9)
+    # Without a car's thirst, the average car of the tables: 0.2109 kg CO2e a kilometre (UK 2024).
+    assert trip("10 km") == pytest.approx(10 * 0.2109, rel=1e-4)

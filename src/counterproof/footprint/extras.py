@@ -10,16 +10,27 @@ from counterproof.footprint.activities import (
     energy_factor,
     rated,
     rated_energy,
+    regions_for,
     uncertain,
 )
 from counterproof.footprint.items import Item
 from counterproof.footprint.transport import carriage
 from counterproof.reading.model import Reading
+from counterproof.recipe.trip import trip_said
 from counterproof.rows import Tables
 from counterproof.sourced import Sourced
+from counterproof.units import US_GALLON
 
 TRIP: Final = Sourced(5.0, "km", 0.6, "assumed", "", "there and back to the shop by car")
 BASKET: Final = Sourced(12.0, "kg", 0.5, "assumed", "", "what one trip brings home")
+PETROL: Final = Sourced(
+    8.887 / (US_GALLON / 1000), "kg/L", 0.02, "epa-equivalencies-2024",
+    "gallons of gasoline consumed: 8.887 kg CO2 a gallon",
+    "CO2 from the exhaust of a litre of petrol burnt; the spread is assumed: blends differ",
+)  # fmt: skip
+TOLD: Final = 1.4
+"""Geometric standard deviation of what a trip costs a kilogram, where the cook says how far. [1]
+Assumption: what one basket weighs stays unknown."""
 WASHING: Final = Sourced(
     0.15, "kWh", 0.6, "assumed", "",
     "electricity to warm the water that one serving's dishes take: three litres by 40 K",
@@ -53,17 +64,30 @@ def extra_items(reading: Reading, tables: Tables) -> tuple[list[Item], list[str]
     items: list[Item] = []
     said: list[str] = []
     row = carriage("car", region, cycle)
-    if "shopping trip" in asked and row is not None:
-        kg = _brought(reading)
+    us = reading.recipe.measures == "us" or "us" in regions_for(region, cycle)
+    trip = None if reading.recipe.trip is None else trip_said(reading.recipe.trip, us=us)
+    kg = _brought(reading) / BASKET.value
+    if "shopping trip" in asked and trip is not None and trip.litres is not None:
+        burnt = Parameter("trip|petrol", Lognormal.from_spread(PETROL.value, PETROL.spread))
+        worth = Rated("petrol burnt, per litre", "transport", "litre", burnt, PETROL.source)
+        amount = Product(kg * trip.litres, (uncertain("trip|litres", TOLD),))
+        items.append(Item("activity", "shopping trip, its share", None, "", amount, worth))
+        said.append(
+            f"Shopping trip: {trip.said}, {trip.litres:.1f} litres of petrol for {BASKET.value:g} "
+            "kg (assumed), shared by mass; what it takes to make the petrol is not counted."
+        )
+    elif "shopping trip" in asked and row is not None:
+        km = TRIP.value if trip is None else trip.km
+        spread = 1.8 if trip is None else TOLD
         worth = rated(
             f"average car, {row.region}, per km", f"carriage|car|{row.region}", row.whole, row.spread,
             stage="transport", unit="km", told=row.provenance,
         )  # fmt: skip
-        amount = Product(kg * TRIP.value / BASKET.value, (uncertain("trip|km per kg", 1.8),))
+        amount = Product(kg * km, (uncertain("trip|km per kg", spread),))
         items.append(Item("activity", "shopping trip, its share", None, "", amount, worth))
         said.append(
-            f"Shopping trip: {TRIP.value:g} km by car for {BASKET.value:g} kg, shared by mass "
-            "(assumed)."
+            f"Shopping trip: {km:g} km by car{' (assumed)' if trip is None else ''} for "
+            f"{BASKET.value:g} kg (assumed), shared by mass."
         )
     factor = energy_factor("electricity", region, tables)
     if "washing up" in asked and factor is not None:

@@ -27,6 +27,7 @@ from counterproof.recipe.model import (
 )
 from counterproof.recipe.servings import servings_said, shown_number
 from counterproof.recipe.settings import Settings, Tree, UnknownKey, checked, listed, yaml_tree
+from counterproof.recipe.trip import trip_said
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
 
 ALSO: tuple[AlsoCount, ...] = get_args(AlsoCount)
@@ -85,6 +86,15 @@ class KeepSettings(Settings):
     days: Annotated[Number, between(0, 3650, "days")]
 
 
+def _trip(said: object) -> object:
+    if trip_said(str(said)) is None:
+        raise ValueError(
+            f"{shortened(said)} is no way to the shop; write 8 km, 20 miles at 24 mpg, or "
+            "8 km at 6 l/100 km"
+        )
+    return str(said).strip()
+
+
 def _what(said: object) -> object:
     """Take "bought: rhubarb lemonade" for its `what`."""
     return {"what": said} if isinstance(said, str) else said
@@ -128,6 +138,7 @@ class FrontMatter(Settings):
     carried_over: tuple[Words, ...] | None = None
     oven_shared_by: Annotated[Number, between(1, 50, "dishes")] = 1.0
     also_count: tuple[Annotated[AlsoCount, one_of(*ALSO)], ...] | None = None
+    trip: Annotated[str, BeforeValidator(_trip)] | None = None
     credits: tuple[Words, ...] = ()
     versions: dict[str, VersionSettings] | None = None
 
@@ -148,6 +159,7 @@ class Front:
     carried_over: tuple[str, ...] = ()
     oven_shared_by: float = 1.0
     also_count: tuple[AlsoCount, ...] = ()
+    trip: str | None = None
     credits: tuple[str, ...] = ()
     versions: tuple[Version, ...] = ()
     marks: tuple[Mark, ...] = field(default=())
@@ -225,6 +237,7 @@ def front_from(tree: Tree, *, file: str | None) -> Front:
         carried_over=said.carried_over or (),
         oven_shared_by=said.oven_shared_by,
         also_count=said.also_count or (),
+        trip=said.trip,
         credits=said.credits,
         versions=tuple(versions),
         marks=tuple(
@@ -325,6 +338,7 @@ def settings_of(recipe: Recipe) -> dict[str, Any]:
         "carried_over": list(recipe.carried_over),
         "oven_shared_by": None if recipe.oven_shared_by == 1 else recipe.oven_shared_by,
         "also_count": list(recipe.also_count),
+        "trip": recipe.trip,
         "credits": list(recipe.credits),
         "versions": versions,
     }

@@ -103,6 +103,7 @@ class Recipe:
     carried_over: tuple[str, ...] = ()
     oven_shared_by: float = 1.0
     also_count: tuple[AlsoCount, ...] = ()
+    trip: str | None = None  # to the shop, as `recipe.trip` reads it
     credits: tuple[str, ...] = ()
     versions: tuple[Version, ...] = ()
     marks: tuple[Mark, ...] = ()

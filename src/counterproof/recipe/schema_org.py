@@ -240,6 +240,7 @@ def _recipe(node: Mapping[str, Any], file: str | None) -> Recipe:
         credits=front.credits or _credits(node),
         oven_shared_by=front.oven_shared_by,
         also_count=front.also_count,
+        trip=front.trip,
         versions=front.versions,
         marks=tuple(marks),
         file=file,

@@ -122,6 +122,7 @@ def read_text(
         credits=front.credits,
         oven_shared_by=front.oven_shared_by,
         also_count=front.also_count,
+        trip=front.trip,
         versions=front.versions,
         marks=tuple(marks),
         file=file,
