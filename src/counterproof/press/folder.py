@@ -7,7 +7,7 @@ from typing import Final
 
 from counterproof.errors import UsageFault
 from counterproof.forme import Forme
-from counterproof.press import card, colophon, data, script, site
+from counterproof.press import card, colophon, data, handout, script, site
 from counterproof.press.fixed_words import words_in
 from counterproof.press.part import Part, Piece
 from counterproof.press.stills import pulling
@@ -15,6 +15,7 @@ from counterproof.press.stills import pulling
 PARTS: Final[Mapping[str, Part]] = {
     "card": card.pieces,
     "stills": pulling.pieces,
+    "handout": handout.pieces,
     "script": script.pieces,
     "colophon": colophon.pieces,
     "site": site.pieces,

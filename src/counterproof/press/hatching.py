@@ -204,6 +204,7 @@ def stage_strip(
     title: str,
     description: str,
     inks: Inks = PAGE,
+    defined: bool = False,
 ) -> str:
     """Return one serving as a hatched strip, as wide as its place; nothing without a value.
 
@@ -217,6 +218,8 @@ def stage_strip(
         What it shows, in words.
     inks : Inks
         Colours.
+    defined : bool
+        Whether the page holds the patterns already, in another drawing.
 
     Returns
     -------
@@ -232,7 +235,7 @@ def stage_strip(
     )
     rule = hairline(_share(zero), "-5", _share(zero), "32", inks.ink) if zero else ""
     return framed(
-        patterns(inks) + drawn + rule,
+        ("" if defined else patterns(inks)) + drawn + rule,
         title=title,
         description=description,
         height=STRIP_HEIGHT + 1,

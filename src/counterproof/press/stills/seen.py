@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from counterproof import numerals
 from counterproof.forme import Likened
 from counterproof.press.drawing import rounded, tag
@@ -11,6 +13,7 @@ from counterproof.press.stills.plate import Plate
 from counterproof.press.stills.subject import Copy, Subject
 
 _TIMES = 3.0
+_POTS = re.compile(r"pots of (?P<litres>[\d.]+) litres")
 _NARROW, _BROAD = 390.0, 640.0  # least room for a pile's words, upright and wide [px]
 
 
@@ -53,7 +56,13 @@ def _count(copy: Copy, one: Likened) -> str:
     """Count and thing, in this language where it has the thing's name."""
     seen, words = one.seen, copy.words
     count = words.figure(numerals.shown(seen.count, copy.edition.middle, "").middle)
-    return words("stills.about", count=count, names=words.named("likenesses", seen.names))
+    pots = _POTS.fullmatch(seen.names)
+    names = (
+        words("likenesses.pots", litres=words.figure(pots["litres"]))
+        if pots
+        else words.named("likenesses", seen.names)
+    )
+    return words("stills.about", count=count, names=names)
 
 
 def _draw(copy: Copy, plate: Plate, field: Box, likened: tuple[Likened, ...], note: str) -> None:
