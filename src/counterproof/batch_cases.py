@@ -9,13 +9,15 @@ from typing import Any
 from counterproof.batch.beside import Balance, Row, Scatter, balance_of, rows_of, scatter_of
 from counterproof.batch.corrections import Correction, Evidence, corrections_of
 from counterproof.batch.courses import cooling_of, heating_of
+from counterproof.batch.facts import in_the_pot, made_of, servings_of
 from counterproof.batch.fits import CoolingFit, HeatingFit
-from counterproof.batch.made import Made, in_the_pot, made_of, servings_of
+from counterproof.batch.made import Made
 from counterproof.batch.planned import planned_figures, planned_lines
 from counterproof.batch.ranges import mass_of_line
 from counterproof.batch.reasons import reasons_of, steam_without_lid
 from counterproof.batch.remade import plan_as_made, reading_as_made
-from counterproof.batch.weigh_in import WeighIn, weigh_in
+from counterproof.batch.weigh_in import weigh_in
+from counterproof.batch.weighed import WeighIn
 from counterproof.draws import Range, Streams
 from counterproof.footprint.assess import assess
 from counterproof.physics.answer import printed

@@ -6,20 +6,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from counterproof.batch.corrections import sound_yields
+from counterproof.batch.jarred import Jars, jars_of, litres_of
 from counterproof.batch.measurable import Measuring
 from counterproof.batch.planned import planned_figures
 from counterproof.batch.scaling import (
-    FULL,
-    Jars,
     Scaled,
-    fullest,
     having,
-    jars_of,
-    litres_of,
     measures_at,
     scaled_lines,
-    split_over,
 )
+from counterproof.batch.splitting import FULL, fullest, split_over
 from counterproof.batch.unscaled import Size, unscaled_of
 from counterproof.batch_cases import Written, recorded
 from counterproof.draws import Streams

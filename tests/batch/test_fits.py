@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from counterproof.batch.fits import cooling_fit, day_time, heating_fit
+from counterproof.batch.fits import cooling_fit, heating_fit, moment
 from counterproof.errors import OutOfRange
 from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_rules import RULES
@@ -121,6 +121,7 @@ def test_the_two_point_estimator_gives_the_rates_that_were_worked_out(
     assert 3600.0 * float(rate_needed(other, kelvin(cold))) == pytest.approx(both, rel=0.02)
 
 
-def test_a_time_of_day_is_shown_as_a_clock_shows_it() -> None:
-    assert day_time(10 * 3600 + 55 * 60) == "10:55"
-    assert day_time(25 * 3600) == "01:00"
+def test_a_moment_is_a_time_of_day_or_so_long_after_the_first() -> None:
+    assert moment(10 * 3600 + 55 * 60, clocked=True) == "10:55"
+    assert moment(25 * 3600, clocked=True) == "01:00"
+    assert moment(55 * 60, clocked=False) == "55 min on"

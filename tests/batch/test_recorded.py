@@ -8,7 +8,7 @@ import pytest
 
 from counterproof.adapters.batches import batch_files
 from counterproof.adapters.files import demo_season, load_kitchen, load_recipe, load_text
-from counterproof.batch.made import made_of
+from counterproof.batch.facts import made_of
 from counterproof.batch_cases import Recorded, Written, recorded
 from counterproof.draws import Streams
 from counterproof.recipe.kitchen_file import read_kitchen

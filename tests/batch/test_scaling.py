@@ -9,7 +9,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from counterproof.batch.measurable import LEAST_SPOON
-from counterproof.batch.scaling import FULL, Measures, having, scaled_lines, split_over
+from counterproof.batch.scaling import Measures, having, scaled_lines
+from counterproof.batch.splitting import FULL, split_over
 from counterproof.draws import Streams
 from counterproof.errors import InputError
 from counterproof.reading.model import Reading

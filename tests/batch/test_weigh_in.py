@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from counterproof.batch.weigh_in import WeighIn, weigh_in
+from counterproof.batch.weigh_in import weigh_in
+from counterproof.batch.weighed import WeighIn
 from counterproof.batch.written_in import recipe_with_weights, with_weights
 from counterproof.reading.model import Reading
 from counterproof.recipe.kitchen import Kitchen, Vessel

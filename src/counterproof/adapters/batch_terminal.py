@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from rich.console import Console
 
-    from counterproof.batch.weigh_in import Weighed
+    from counterproof.batch.weighed import Weighed
     from counterproof.batch_cases import WeighedRecipe
     from counterproof.marks import Mark
 

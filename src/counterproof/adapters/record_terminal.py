@@ -10,7 +10,7 @@ from rich.text import Text
 from counterproof import numerals
 from counterproof.adapters.batch_terminal import marks
 from counterproof.adapters.characters import BLUE, GREY, STRONG, Column, Page
-from counterproof.batch.fits import day_time
+from counterproof.batch.fits import moment
 from counterproof.draws import Range
 from counterproof.in_words import seconds_in_words
 from counterproof.press.plain_text import printable
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from rich.console import Console
 
     from counterproof.batch.beside import Row, Scatter
-    from counterproof.batch.fits import CoolingFit
     from counterproof.batch_cases import Batch, Recorded
 
 _NAME: Final = 20
@@ -92,7 +91,7 @@ def _batch(page: Page, batch: Batch, middle: str) -> None:
         _balance(page, batch)
     _section(page, "Why", [page.words(said) for said in batch.reasons])
     _section(page, "Ring", _heating(page, batch))
-    _section(page, "Cooling", _cooling(page, batch.cooling))
+    _section(page, "Cooling", _cooling(page, batch))
     was, now = numerals.shown(batch.planned, middle), numerals.shown(batch.as_made, middle)
     _section(
         page, "A serving", [page.words(f"as planned {was.text}"), page.words(f"as made {now.text}")]
@@ -148,12 +147,20 @@ def _heating(page: Page, batch: Batch) -> list[Text]:
     power = numerals.shown(heating.power.scaled(0.001), "mean", "kW").text
     boils = seconds_in_words(heating.boils.p05, heating.boils.p95)
     said = f"Takes {power} while it heats, from the temperatures; to the boil in {boils}."
+    on = batch.made.events.get("on")
+    if on is not None and "boil" not in batch.made.events:
+        early, late = (
+            moment(on + end, clocked=batch.made.clocked)
+            for end in (heating.boils.p05, heating.boils.p95)
+        )
+        said += f" It should boil between {early} and {late}."
     if heating.misfit >= 9.0:
         said += " No power comes near all points: was the setting changed on the way?"
     return [page.words(said)]
 
 
-def _cooling(page: Page, cooling: CoolingFit | None) -> list[Text]:
+def _cooling(page: Page, batch: Batch) -> list[Text]:
+    cooling = batch.cooling
     if cooling is None:
         return []
     result = cooling.answer.result
@@ -171,7 +178,7 @@ def _cooling(page: Page, cooling: CoolingFit | None) -> list[Text]:
         for one in cooling.answer.verdicts
     ]
     if cooling.latest_bath is not None:
-        by = day_time(cooling.latest_bath)
+        by = moment(cooling.latest_bath, clocked=batch.made.clocked)
         texts.append(
             page.words(
                 f"Into iced water by {by} to pass, with ice left to the end.", f"{STRONG} {BLUE}"

@@ -23,7 +23,8 @@ from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place, Ring
 from counterproof.physics.questions_cool import cool
 from counterproof.physics.questions_heat import heat
-from counterproof.physics.values import ZERO_CELSIUS, Draws
+from counterproof.physics.spread import spoken
+from counterproof.physics.values import Draws
 from counterproof.sourced import Sourced
 
 PRIOR: Final = Sourced(
@@ -267,34 +268,22 @@ def _warm_end(fit: Fit, history: Any, time: float) -> float:
     return float(flat[order][min(int(np.searchsorted(heaped, 0.95)), flat.size - 1)])
 
 
-def day_time(seconds: float) -> str:
-    """A time of day as a clock shows it.
+def moment(seconds: float, *, clocked: bool) -> str:
+    """A moment of a batch as a cook reads it.
 
     Parameters
     ----------
     seconds : float
-        Since midnight. [s]
+        Since midnight, or since the first time was taken. [s]
+    clocked : bool
+        Whether it is a time of day.
 
     Returns
     -------
     str
-        Such as "10:55".
+        Such as "10:55", or "55 min on".
     """
+    if not clocked:
+        return f"{spoken(seconds)} on"
     minutes = int(seconds // 60) % 1440
     return f"{minutes // 60:02d}:{minutes % 60:02d}"
-
-
-def celsius(kelvin: float) -> str:
-    """A temperature as a cook reads it.
-
-    Parameters
-    ----------
-    kelvin : float
-        Temperature. [K]
-
-    Returns
-    -------
-    str
-        In whole degrees Celsius.
-    """
-    return f"{kelvin - ZERO_CELSIUS:.0f} °C"

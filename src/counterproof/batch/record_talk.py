@@ -153,11 +153,14 @@ class Record:
         that their lines are numbered as in the file.
     marks : tuple of (int, Mark)
         By line of the file.
+    clocked : bool
+        Whether times are of day; else they count from when the first was taken.
     """
 
     facts: tuple[Fact, ...]
     readings: str
     marks: tuple[tuple[int, Mark], ...]
+    clocked: bool = False
 
 
 def record_of(text: str) -> Record:
@@ -407,7 +410,8 @@ class _Reader:
 
     def record(self) -> Record:
         """All of it."""
-        return Record(tuple(self.facts), "\n".join(self.readings), tuple(self.marks))
+        clocked = self.clock is not None
+        return Record(tuple(self.facts), "\n".join(self.readings), tuple(self.marks), clocked)
 
 
 def _beside(rest: str, found: re.Match[str]) -> str:

@@ -4,41 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import ceil, pi
 from typing import Any, Final
 
 from counterproof import numerals
+from counterproof.batch.jarred import Jars
 from counterproof.batch.labels import lines_meant
 from counterproof.batch.measurable import Amount, Measurable, Measuring, line_with, measurable
-from counterproof.batch.planned import contents_made, density_of
 from counterproof.batch.ratios import Ratio, hanging_together, ratio_of
+from counterproof.batch.splitting import Split
 from counterproof.batch.unscaled import Unscaled
 from counterproof.batch.weights import FINEST_ASSUMED, finest_step
 from counterproof.errors import InputError
-from counterproof.kitchen_physics import fitting_pot
 from counterproof.marks import Mark
-from counterproof.physics.cold_scene import Filling
-from counterproof.physics.headspace import Fill, Jar, expansion, fill
-from counterproof.physics.values import ZERO_CELSIUS
-from counterproof.plan.model import Plan
-from counterproof.plan.scene import Scene
 from counterproof.reading.foods import Matcher
 from counterproof.reading.marking import read_lines, read_recipe
 from counterproof.reading.measures_used import measures_used
 from counterproof.reading.model import MarkedLine, Reading
-from counterproof.recipe.kitchen import Vessel
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.rows import Tables
-from counterproof.sourced import Sourced
 from counterproof.units import MEASURES
 
-FULL: Final = Sourced(
-    0.75, "1", 0.1, "assumed", "", "how full a pot may be that is to boil: room to rise and to stir"
-)
-SHAPE: Final = Sourced(
-    0.6, "1", 0.2, "assumed", "", "a straight jar's diameter over its height, where no jar is named"
-)
-"""Where the kitchen names no jar of the size."""
 ALLOWED: Final[dict[str, float]] = {
     "mass": 0.10,
     "volume": 0.20,
@@ -111,83 +96,6 @@ class ScaledLine:
             "all_kg": None if self.measured_kg is None else pots * self.measured_kg,
             "purchased_all_kg": self.bought_kg,
             "marks": [mark.to_dict() for mark in self.marks],
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class Split:
-    """How the amount is spread over pots and rounds.
-
-    Parameters
-    ----------
-    pots : int
-        How many pots are cooked in all. [1]
-    at_once : int
-        How many stand on the hobs at once. [1]
-    vessel : Vessel or None
-        What each is cooked in; None where the kitchen names none.
-    litres : float
-        What one pot holds at its fullest. [L]
-    room : float or None
-        What it holds brimful. [L]
-    """
-
-    pots: int
-    at_once: int
-    vessel: Vessel | None
-    litres: float
-    room: float | None
-
-    @property
-    def rounds(self) -> int:
-        """How often the hobs are used one after the other. [1]"""
-        return ceil(self.pots / self.at_once)
-
-    def to_dict(self) -> dict[str, Any]:
-        """Return the JSON form, units in the keys."""
-        return {
-            "pots": self.pots,
-            "at_once": self.at_once,
-            "rounds": self.rounds,
-            "vessel": None if self.vessel is None else self.vessel.name,
-            "litres_each": self.litres,
-            "holds_litres": self.room,
-        }
-
-
-@dataclass(frozen=True, slots=True)
-class Jars:
-    """Jars to be filled, and how far.
-
-    Parameters
-    ----------
-    count : int
-        How many. [1]
-    volume : float
-        Brimful. [m³]
-    filled : Fill
-        To the freeze line.
-    """
-
-    count: int
-    volume: float
-    filled: Fill
-
-    @property
-    def litres(self) -> float:
-        """All of them, filled. [L]"""
-        return 1000.0 * self.count * self.filled.line
-
-    def to_dict(self) -> dict[str, Any]:
-        """Return the JSON form, units in the keys."""
-        return {
-            "count": self.count,
-            "litres_brimful": 1000.0 * self.volume,
-            "litres_each": 1000.0 * self.filled.line,
-            "free_ml": 1e6 * self.filled.free,
-            "free_depth_m": self.filled.depth,
-            "rule": self.filled.rule,
-            "litres": self.litres,
         }
 
 
@@ -294,142 +202,6 @@ def having(text: str, reading: Reading, tables: Tables, matcher: Matcher) -> tup
     wanted = line.purchased.mean if line.purchased is not None else 0.0
     said = f"{text}, where “{line.written.text}” asks for {numerals.plain_mass(wanted)} as bought"
     return there.purchased.mean / wanted, said
-
-
-def jars_of(
-    count: int, volume: float, reading: Reading, plan: Plan, tables: Tables, *, sugar: float = 0.0
-) -> Jars:
-    """Jars filled to the line that leaves room for ice.
-
-    Parameters
-    ----------
-    count : int
-        How many, ≥ 1. [1]
-    volume : float
-        Of one, brimful, > 0. [m³]
-    reading : Reading
-        The recipe as understood.
-    plan : Plan
-        Its plan.
-    tables : Tables
-        Composition of the foods.
-    sugar : float
-        Share of sugar in what is filled in: it sets where ice begins. [1]
-
-    Returns
-    -------
-    Jars
-        With their freeze line.
-    """
-    kitchen = reading.kitchen
-    named = [
-        one
-        for one in kitchen.vessels
-        if one.litres
-        and one.diameter_m
-        and "jar" in one.name
-        and abs(one.litres / 1000.0 - volume) < 0.05 * volume
-    ]
-    diameter = named[0].diameter_m if named else (4.0 * volume * SHAPE.value / pi) ** (1 / 3)
-    contents = contents_made(reading, plan, tables)
-    mass = float(contents.mass)
-    makeup = {
-        name: float(share) * float(contents.food) / mass for name, share in contents.makeup.items()
-    }
-    makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
-    start = ZERO_CELSIUS + kitchen.fridge_celsius
-    end = ZERO_CELSIUS + kitchen.freezer_celsius
-    freezes = Filling(makeup=makeup, sugar=sugar).freezing_point
-    swelling = expansion(makeup, freezes, start, end)
-    return Jars(count, volume, fill(Jar(volume, diameter or 0.08), swelling))
-
-
-def litres_of(reading: Reading, plan: Plan, tables: Tables) -> float | None:
-    """What the recipe makes, by its own plan.
-
-    Parameters
-    ----------
-    reading : Reading
-        The recipe as understood.
-    plan : Plan
-        Its plan.
-    tables : Tables
-        Composition of the foods.
-
-    Returns
-    -------
-    float or None
-        None where nothing of it is weighed. [L]
-    """
-    contents = contents_made(reading, plan, tables)
-    density = density_of(contents)
-    return None if density is None else 1000.0 * float(contents.mass) / density
-
-
-def fullest(reading: Reading, tables: Tables) -> float:
-    """What the pot holds at its fullest.
-
-    Parameters
-    ----------
-    reading : Reading
-        The recipe as understood.
-    tables : Tables
-        Composition of the foods.
-
-    Returns
-    -------
-    float
-        0 where nothing is cooked on the hob. [L]
-    """
-    scene = Scene.of(reading, tables)
-    most = 0.0
-    for step in reading.steps:
-        if any(process.appliance == "hob" for process in step.processes):
-            contents = scene.contents(scene.in_pot(step))
-            if contents.mass:
-                most = max(most, 1000.0 * float(contents.volume(ZERO_CELSIUS + 20.0)))
-    return most
-
-
-def split_over(
-    litres: float, reading: Reading, *, room: float | None, stations: int | None, hobs: int | None
-) -> Split:
-    """How so much is spread over pots and rounds.
-
-    Parameters
-    ----------
-    litres : float
-        All of it at its fullest. [L]
-    reading : Reading
-        With the kitchen's vessels.
-    room : float or None
-        What the pot asked for holds brimful; None for the kitchen's own. [L]
-    stations : int or None
-        How many cook it side by side; None for as few pots as will do.
-    hobs : int or None
-        How many rings there are; None for one a pot.
-
-    Returns
-    -------
-    Split
-        No pot fuller than it may be that is to boil.
-    """
-    kitchen = reading.kitchen
-    if room is None:
-        largest = max(
-            (one for one in kitchen.vessels if fitting_pot(kitchen, one.litres or 0.0) is one),
-            key=lambda one: one.litres or 0.0,
-            default=None,
-        )
-        room = None if largest is None else largest.litres
-    pots = stations or 1
-    if room is not None and litres > 0.0:
-        fits = ceil(litres / (FULL.value * room) - _SMALL)
-        pots = max(pots * ceil(fits / pots - _SMALL), 1) if stations else max(fits, 1)
-    each = litres / pots
-    vessel = fitting_pot(kitchen, each / FULL.value)
-    at_once = min(pots, hobs or kitchen.rings or (pots if stations else 1))
-    return Split(pots, max(at_once, 1), vessel, each, vessel.litres if vessel else room)
 
 
 @dataclass(frozen=True)

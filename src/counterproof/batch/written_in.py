@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from counterproof.batch.weigh_in import Weighed, WeighIn
+from counterproof.batch.weighed import Weighed, WeighIn
 from counterproof.batch.weights import grams
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.text import weighed, write_text
