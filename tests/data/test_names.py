@@ -273,6 +273,25 @@ def test_what_cooks_write_round_the_world_is_known(
     assert (line.food.id, line.certainty >= 0.97) == (food, True)
 
 
+@pytest.mark.parametrize(
+    ("text", "food"),
+    [
+        ("1 mug of tea", "tea-brewed"),
+        ("200 ml coffee", "coffee-brewed"),
+        ("2 cups tea, brewed", "tea-brewed"),
+        ("2 tsp tea", "tea"),
+        ("20 g coffee", "coffee-ground"),
+        ("2 tea bags", "tea"),
+    ],
+)
+def test_a_mug_of_tea_is_the_drink_and_a_spoon_of_it_the_leaf(
+    tables: Tables, matcher: Matcher, text: str, food: str
+) -> None:
+    line = read(text, tables, matcher)
+    assert line.food is not None
+    assert line.food.id == food
+
+
 @pytest.mark.published
 def test_marshmallows_are_those_of_the_table(tables: Tables) -> None:
     # SR28, NDB 19116, "Candies, marshmallows": 318 kcal, 81.30 g carbohydrate, 1.80 g protein.
