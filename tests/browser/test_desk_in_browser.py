@@ -22,10 +22,11 @@ import uvicorn
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
-from counterproof.desk.app import SHELLS, Desk, desk_app
+from counterproof.desk.app import SHELLS, desk_app
 from counterproof.desk.guards import Lock, hosts_of
 from counterproof.desk.marking import Marker
 from counterproof.desk.opened import opened
+from counterproof.desk.shared import Desk
 
 SEASON = Path(__file__).parents[1] / "desk" / "season"
 EPISODE = "01-barley-pot"
@@ -139,6 +140,7 @@ def _put(page: Page, text: str) -> None:
 
 
 def test_from_a_pasted_recipe_to_a_pressed_comparison(browser: Browser, up: Up) -> None:
+    up.recipe.write_text("# To come\n\n- 1 leek\n\n## Method\n\n1. Boil it for 9 minutes.\n")
     with _page(browser) as (page, complaints):
         page.goto(up.at())
         _proofed(page)
@@ -249,7 +251,7 @@ def test_a_mark_changes_and_caret_selection_scroll_and_undo_stay(browser: Browse
         scrolled = page.evaluate("scrollY")
         page.keyboard.press("5")
         row = page.locator(".line-row", has_text="pearl barley").first
-        expect(row.locator(".read")).to_contain_text("2.5 kg")
+        expect(row.locator(".read")).to_contain_text("2.50 kg")
         _proofed(page)
         assert page.evaluate("document.activeElement.id") == "text"
         assert page.evaluate("document.getElementById('text').selectionStart") == at + 1

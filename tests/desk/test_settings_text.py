@@ -6,8 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from counterproof.desk.settings_text import with_swap
-from counterproof.errors import BrokenFrontMatter
+from counterproof.adapters.tables import load_tables
+from counterproof.desk.settings_text import with_swap, words_for
+from counterproof.errors import BrokenFrontMatter, SwapNotFound
+from counterproof.reading.foods import Matcher
+from counterproof.reading.versions import version_applied
 from counterproof.recipe.text import read_text
 
 BODY = "# Soup\n\n- 2 leeks\n- 300 g potatoes\n\n## Method\n\n1. Boil them.\n"
@@ -58,3 +61,18 @@ def test_any_words_are_written_so_that_they_read_back(name: str, line: str, inst
 def test_a_swap_that_says_too_little_or_is_there_is_refused(name: str, instead: str) -> None:
     with pytest.raises(BrokenFrontMatter):
         with_swap(FRONTS["last"] + BODY, name, "potatoes", instead)
+
+
+def test_words_are_found_that_mean_one_line_alone() -> None:
+    text = "# Soup\n\n- 2 leeks\n- 300 g potatoes, diced\n- 1 kg carrots, grated\n- 250 g mince\n- 1 onion\n- 2 onions\n\n## Method\n\n1. Boil.\n"
+    recipe = read_text(text)
+    matcher = Matcher(load_tables())
+    for at in (3, 4, 5, 6):
+        words = words_for(recipe, at, matcher)
+        made = read_text(with_swap(text, "trial", words, "1 kg swede"))
+        changed, marks = version_applied(made, made.versions[0], matcher)
+        assert [line.text for line in changed.lines].index("1 kg swede") == at - 3
+        assert marks == ()
+    for at in (1, 7, 8):  # the title; two lines that no words tell apart
+        with pytest.raises(SwapNotFound):
+            words_for(recipe, at, matcher)

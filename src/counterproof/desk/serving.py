@@ -14,10 +14,11 @@ from typing import Final
 
 import uvicorn
 
-from counterproof.desk.app import SHELLS, Desk, desk_app
+from counterproof.desk.app import SHELLS, desk_app
 from counterproof.desk.guards import Lock, hosts_of, loopback
 from counterproof.desk.marking import Marker
 from counterproof.desk.opened import opened
+from counterproof.desk.shared import Desk
 from counterproof.errors import UsageFault
 
 LOOPBACK: Final = "127.0.0.1"

@@ -6,11 +6,16 @@ import json
 import re
 from typing import Final
 
-from counterproof.errors import BrokenFrontMatter
+from counterproof.errors import BrokenFrontMatter, SwapNotFound
+from counterproof.reading.foods import Matcher
+from counterproof.reading.lines import split_line
+from counterproof.reading.versions import version_applied
+from counterproof.recipe.model import Recipe, Version
 from counterproof.recipe.text import read_text
 
 _PLAIN: Final = re.compile(r"[A-Za-z][A-Za-z0-9-]*")
 _KEY: Final = "versions:"
+_TRIAL: Final = "1 kg of something else"
 
 
 def with_swap(text: str, version: str, line: str, instead: str) -> str:
@@ -55,6 +60,46 @@ def with_swap(text: str, version: str, line: str, instead: str) -> str:
             remedy=f"Write it there yourself: {entry}",
         )
     return made
+
+
+def words_for(recipe: Recipe, at: int, matcher: Matcher) -> str:
+    """Return words by which a swap finds a line and no other.
+
+    Parameters
+    ----------
+    recipe : Recipe
+        The recipe.
+    at : int
+        The line's place in the file, from 1.
+    matcher : Matcher
+        Finds the food that words mean.
+
+    Returns
+    -------
+    str
+        The name of its food, with what else stands in the line where that is not enough.
+
+    Raises
+    ------
+    SwapNotFound
+        If the recipe has no ingredient line there, or no words of it find it.
+    """
+    line = next((one for one in recipe.lines if one.at == at), None)
+    if line is not None:
+        split = split_line(line.text)
+        more = f"{split.name} {split.preparation}".strip()
+        for words in (split.name, more, f"{more} {split.container}".strip()):
+            trial = Version("trial", {words: _TRIAL})
+            try:
+                made, marks = version_applied(recipe, trial, matcher)
+            except SwapNotFound:
+                continue
+            if not marks and [one.text for one in made.lines].index(_TRIAL) == line.number - 1:
+                return words
+    raise SwapNotFound(
+        "No words of this line find it and no other.",
+        remedy="Make the line differ from the others, or write the swap into the settings.",
+    )
 
 
 def _put_in(text: str, entry: str) -> str:

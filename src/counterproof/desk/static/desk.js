@@ -130,13 +130,16 @@ function lineChoices() {
   const select = place("swap-line");
   if (!select || select === document.activeElement) return;
   const lines = galley.rows
-    .filter((row) => row.html.right && row.read.querySelector(".food") && row.right.querySelector("[data-why^='line:']"))
-    .map((row) => row.line.replace(/^\s*[-*+•]\s+/, ""));
-  if (select.told === lines.join("\n")) return;
-  select.told = lines.join("\n");
-  const chosen = select.value;
-  select.replaceChildren(...lines.map((line) => new Option(line.length > 60 ? `${line.slice(0, 58)}…` : line, line)));
-  if (lines.includes(chosen)) select.value = chosen;
+    .map((row, at) => ({ row, at: galley.above + at + 1 }))
+    .filter(({ row }) => row.left.querySelector("[data-why^='mass:']"))
+    .map(({ row, at }) => ({ at, words: row.line.replace(/^\s*[-*+•]\s+/, "") }));
+  const told = JSON.stringify(lines);
+  if (select.told === told) return;
+  select.told = told;
+  const chosen = select.selectedOptions[0]?.label;
+  select.replaceChildren(...lines.map(({ words, at }) => new Option(words.length > 60 ? `${words.slice(0, 58)}…` : words, at)));
+  const again = [...select.options].find((option) => option.label === chosen);
+  if (again) again.selected = true;
 }
 
 function changed() {
@@ -218,7 +221,7 @@ async function swap(event) {
   const wrong = place("swap-wrong");
   wrong.textContent = "";
   try {
-    const told = { text: galley.text, version: place("swap-name").value, line: place("swap-line").value, instead: place("swap-instead").value };
+    const told = { name: view.name, text: galley.text, version: place("swap-name").value, line: Number(place("swap-line").value), instead: place("swap-instead").value };
     const answer = await ask("/version", told);
     galley.change((await answer.json()).text);
     place("swap-instead").value = "";
