@@ -225,7 +225,8 @@ class Derivation:
     """How a number came about: what a reader who does not believe it can follow.
 
     `key` says which number of the proof it is, the same for every surface: "serving", "batch",
-    "stage:packaging", "mass:3", "line:3", "step:2", "kwh:2", "activity:3 days in the fridge",
+    "stage:packaging", "mass:3", "line:3", "step:2", "kwh:2", "apart:thrown away",
+    "activity:3 days in the fridge",
     "serving:beef", "version:beef" (the difference), "ratio:beef", "share:beef", "cost",
     "nutrition:protein_g", "per:kg". Where a line holds several foods or a step several uses, each
     has its own: "line:3:1", "mass:3:2".

@@ -145,8 +145,19 @@ def test_every_number_shown_has_a_derivation_of_the_same_value(
     for key, mean in plain.items():
         if mean is not None:
             assert found[key].value.mean == pytest.approx(mean, rel=1e-12), key
+
+
+@pytest.mark.parametrize("name", EPISODES)
+def test_what_stands_apart_is_derived_in_groups_and_one_by_one(
+    name: str, bench: Workbench, streams: Streams
+) -> None:
+    edition = demo(name, bench, streams)
+    found = by_key(edition)
+    for part in edition.apart:
+        assert found[f"apart:{part.what}"].value == part.kgco2e
     activities = [one for one in edition.derivations if one.key.startswith("activity:")]
-    assert [one.value for one in activities] == [part.kgco2e for part in edition.activities]
+    assert {one.value for one in activities} == {part.kgco2e for part in edition.activities}
+    assert len(activities) == len(edition.activities)
 
 
 @pytest.mark.parametrize("name", EPISODES)

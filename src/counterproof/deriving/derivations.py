@@ -21,8 +21,9 @@ from counterproof.deriving.sums import batch, comparison, cost, nutrition, per, 
 from counterproof.deriving.terms import of_amount
 from counterproof.draws import Streams
 from counterproof.footprint.model import Footprint, ItemFootprint
+from counterproof.numerals import CO2E
 from counterproof.plan.model import Plan
-from counterproof.proof import Derivation, LineProof, StepProof
+from counterproof.proof import Derivation, LineProof, StepProof, Term
 from counterproof.reading.model import Reading
 from counterproof.rows import Tables
 
@@ -103,10 +104,18 @@ def _steps(results: Results, eaten: Eaten) -> Iterator[Derivation]:
 
 
 def _elsewhere(footprint: Footprint, eaten: Eaten) -> Iterator[Derivation]:
-    for key, part in _named(footprint.elsewhere):
-        item = part.item
-        amounts = [of_amount(item.amount, item.way, item.unit)]
-        yield from charges(key, item.name, part.kgco2e, [part], amounts, eaten)
+    """What stands apart, first as the groups that a reader meets, each with its activities."""
+    named = [*_named(footprint.elsewhere)]
+    for what, whole in footprint.apart.items():
+        within = [(key, part) for key, part in named if part.item.apart == what]
+        added = tuple(
+            Term(part.item.name, part.kgco2e, CO2E, does="+", opens=key) for key, part in within
+        )
+        yield Derivation(f"apart:{what}", what, whole.kgco2e, CO2E, added)
+        for key, part in within:
+            item = part.item
+            amounts = [of_amount(item.amount, item.way, item.unit)]
+            yield from charges(key, item.name, part.kgco2e, [part], amounts, eaten)
 
 
 def _named(parts: Iterable[ItemFootprint]) -> Iterator[tuple[str, ItemFootprint]]:

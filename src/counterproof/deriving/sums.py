@@ -18,7 +18,7 @@ from counterproof.proof import Derivation, Term
 from counterproof.reading.model import Reading
 from counterproof.rows import Tables
 
-_OF_ONE: Final = ("line", "step", "activity")
+_OF_ONE: Final = ("line", "step", "apart")
 _PER: Final = {
     "kg": ("kg", "one serving's mass"),
     "litre": ("L", "one serving's volume"),
@@ -59,9 +59,9 @@ def serving(reading: Reading, footprint: Footprint, parts: Sequence[Derivation])
 
 
 def _is_whole(key: str) -> bool:
-    """Whether a key is that of a whole line, step or activity, not of a part of one."""
+    """Whether a key is that of a whole line, step or group of activities, not of a part of one."""
     kind, _, rest = key.partition(":")
-    return kind in _OF_ONE and (kind == "activity" or ":" not in rest)
+    return kind in _OF_ONE and ":" not in rest
 
 
 def batch(footprint: Footprint) -> Derivation:

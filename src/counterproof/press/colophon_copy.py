@@ -25,6 +25,7 @@ _GROUPS: Final = {
     "mass": "lines",
     "step": "steps",
     "kwh": "steps",
+    "apart": "elsewhere",
     "activity": "elsewhere",
     "per": "per",
     "nutrition": "nutrition",
