@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import re
 import shutil
 import sys
 from collections.abc import Callable, Iterator
@@ -138,7 +139,20 @@ def test_record_sets_plan_beside_fact(told: Run, episode: Path) -> None:
     assert found.document["batches"][0]["measured"]["made_litres"]["value"] == pytest.approx(1.95)
     text = told("record", str(episode), "2026-11-21")
     assert "boiled off" in text.out
-    assert "Into iced water by" in " ".join(text.out.split())
+    assert "measured, within: 57 to 21 °C" in " ".join(text.out.split())
+
+
+def test_while_it_still_cools_it_is_told_until_when_it_may_go_into_iced_water(
+    told: Run, episode: Path
+) -> None:
+    cooling = "1.9 litres in all\n\n12:00 74 °C\n12:30 72 °C\n13:00 67 °C\n"
+    (episode / "batches" / "2026-11-24.md").write_text(cooling)
+    found = told("record", str(episode), "2026-11-24", "--date", "2026-11-24")
+    said = " ".join(found.out.split())
+    by = re.search(r"Into iced water by (\d\d):(\d\d) to pass", said)
+    assert by is not None
+    assert 13 <= int(by[1]) <= 16
+    assert "Local codes" in said
 
 
 def test_a_correction_is_made_only_when_it_is_accepted(told: Run, episode: Path) -> None:

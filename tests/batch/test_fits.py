@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from counterproof.batch.fits import cooling_fit, heating_fit, moment
+from counterproof.batch.fits import cooling_fit, heating_fit, measured_verdicts, moment
 from counterproof.errors import OutOfRange
 from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_rules import RULES
@@ -68,6 +68,23 @@ def test_an_ice_bath_must_come_in_time_and_the_earlier_the_surer() -> None:
     # An hour later than that, two hours since 57 °C cannot be kept any more.
     allowed = RULES["us"][0].limit.value
     assert found.latest_bath < points[-1][0] + 3600.0 + allowed
+
+
+@pytest.mark.parametrize(
+    ("readings", "ruling"),
+    [
+        ([(0.0, 66.0), (2700.0, 15.0)], "within"),
+        ([(0.0, 66.0), (1800.0, 58.0), (9300.0, 20.0)], "too close"),
+        ([(0.0, 66.0), (1800.0, 56.0), (10800.0, 22.0), (11400.0, 20.0)], "over"),
+        ([(0.0, 66.0), (3600.0, 30.0)], None),
+    ],
+)
+def test_readings_alone_decide_within_what_lies_between_them(
+    readings: list[tuple[float, float]], ruling: str | None
+) -> None:
+    points = [(time, ZERO + celsius) for time, celsius in readings]
+    found = measured_verdicts(points, RULES["us"][:1])
+    assert [one.verdict for one in found] == ([] if ruling is None else [ruling])
 
 
 def test_one_temperature_tells_no_pace() -> None:

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
     from counterproof.batch.beside import Row, Scatter
     from counterproof.batch_cases import Batch, Recorded
+    from counterproof.physics.answer import Verdict
 
 _NAME: Final = 20
 _VALUE: Final = 23
@@ -169,28 +170,29 @@ def _cooling(page: Page, batch: Batch) -> list[Text]:
         f"Takes {numerals.plain(pace['p50'])} times as long as the model "
         f"({numerals.plain(pace['p05'])}–{numerals.plain(pace['p95'])})."
     )
-    texts = [page.words(said)]
-    texts += [
-        page.words(
-            one.verdict, f"{STRONG} {BLUE}" if one.verdict in {"over", "too close"} else STRONG
-        )
-        + page.words(f": {printable(one.message)}")
-        for one in cooling.answer.verdicts
-    ]
+    texts = [_verdict(page, one, "measured, ") for one in cooling.measured]
+    texts.append(page.words(said))
+    lead = "had it stayed there, " if cooling.moved else ""
+    texts += [_verdict(page, one, lead) for one in cooling.answer.verdicts]
     if cooling.latest_bath is not None:
         by = moment(cooling.latest_bath, clocked=batch.made.clocked)
-        texts.append(
-            page.words(
-                f"Into iced water by {by} to pass, with ice left to the end.", f"{STRONG} {BLUE}"
-            )
-        )
-    elif cooling.needed:
-        texts.append(
-            page.words("From the last reading on, iced water alone no longer passes.", BLUE)
-        )
-    texts += [page.words(f"Would pass: {printable(one['says'])}") for one in result["would_pass"]]
+        told = f"Into iced water by {by} to pass, with ice left to the end."
+        texts.append(page.words(told, f"{STRONG} {BLUE}"))
+    elif cooling.needed and not cooling.moved:
+        told = "From the last reading on, iced water alone no longer passes."
+        texts.append(page.words(told, BLUE))
+    if not cooling.moved:
+        texts += [
+            page.words(f"Would pass: {printable(one['says'])}") for one in result["would_pass"]
+        ]
     texts += [page.words(printable(said), GREY) for said in cooling.answer.cautions]
     return texts
+
+
+def _verdict(page: Page, one: Verdict, lead: str) -> Text:
+    pressing = one.verdict in {"over", "too close"}
+    ruling = page.words(f"{lead}{one.verdict}", f"{STRONG} {BLUE}" if pressing else STRONG)
+    return ruling + page.words(f": {printable(one.message)}")
 
 
 def _over(page: Page, scatter: Sequence[Scatter], middle: str) -> None:
@@ -259,6 +261,8 @@ def _row2(page: Page, name: Text, texts: list[Text]) -> None:
 
 def _row(page: Page, name: Text, planned: Text, made: Text, verdict: Text) -> None:
     if page.width < _NAME + 2 * _VALUE + 12:
+        if not name.plain:  # the heads of columns that are not there
+            return
         page.put_indented([name], 0)
         parts = [Text("planned ", style=GREY) + planned if planned.plain else Text(), made, verdict]
         page.put_indented([Text("; ").join(part for part in parts if part.plain)])

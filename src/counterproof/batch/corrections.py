@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final, Literal
 
+from counterproof import numerals
 from counterproof.batch.beside import Row, Scatter
 from counterproof.batch.fits import HeatingFit
 from counterproof.batch.made import Made
@@ -245,10 +246,8 @@ def _hob(evidence: Evidence, kitchen: Kitchen) -> Correction | None:
         return None
     watts = float(f"{power.mean:.2g}")
     becomes = f"{watts / 1000:g} kW"
-    because = (
-        f"Temperatures of {_batches(len(fits))} fit a ring that takes {power.mean / 1000:.2g} kW "
-        f"({power.p05 / 1000:.2g}–{power.p95 / 1000:.2g}) while it heats."
-    )
+    shown = numerals.shown(power.scaled(0.001), "mean", "kW").text
+    because = f"Temperatures of {_batches(len(fits))} fit a ring that takes {shown} while it heats."
 
     def change(text: str) -> str:
         return changed_yaml(text, ("hob", "power"), becomes, kitchen.file)

@@ -6,7 +6,7 @@ from typing import Final
 
 from counterproof.batch.fits import CoolingFit, HeatingFit, cooling_fit, heating_fit
 from counterproof.batch.made import Made
-from counterproof.batch.planned import contents_made
+from counterproof.batch.planned import contents_made, makeup_made
 from counterproof.errors import OutOfRange
 from counterproof.kitchen_physics import fitting_pot
 from counterproof.physics.cooling_question import Cooling
@@ -111,7 +111,7 @@ def cooling_of(made: Made, reading: Reading, plan: Plan, tables: Tables) -> Cool
     if dish is None:
         return None
     asked = Cooling(dish, points[0][1], _spot(made, reading, tables, begins), reading.recipe.title)
-    return cooling_fit(asked, standing)
+    return cooling_fit(asked, standing, points)
 
 
 def _dish(made: Made, reading: Reading, plan: Plan, tables: Tables, begins: float) -> Dish | None:
@@ -122,10 +122,7 @@ def _dish(made: Made, reading: Reading, plan: Plan, tables: Tables, begins: floa
     whole = float(contents.volume(ZERO_CELSIUS + 40.0))
     if "made_m3" in made.figures:
         whole = made.figures["made_m3"].value
-    makeup = {
-        name: float(share) * float(contents.food) / mass for name, share in contents.makeup.items()
-    }
-    makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
+    makeup = makeup_made(contents)
     strained = {one.food for one in plan.leaving if one.cause == "strained"}
     solids = sum(
         part.mass.mean

@@ -14,9 +14,9 @@ import numpy as np
 
 from counterproof.draws import Range
 from counterproof.errors import OutOfRange
-from counterproof.physics.answer import Answer
+from counterproof.physics.answer import Answer, Ruling, Verdict
 from counterproof.physics.cooling_question import Cooling
-from counterproof.physics.cooling_rules import rules_for
+from counterproof.physics.cooling_rules import CoolingRule, rules_for
 from counterproof.physics.cooling_scene import ENDS, Dish, run, slow_lanes
 from counterproof.physics.fitting import READING, Fit, fitted
 from counterproof.physics.heating import Contents
@@ -24,7 +24,7 @@ from counterproof.physics.places import Place, Ring
 from counterproof.physics.questions_cool import cool
 from counterproof.physics.questions_heat import heat
 from counterproof.physics.spread import spoken
-from counterproof.physics.values import Draws
+from counterproof.physics.values import ZERO_CELSIUS, Draws
 from counterproof.sourced import Sourced
 
 PRIOR: Final = Sourced(
@@ -84,13 +84,19 @@ class CoolingFit:
         Last time of day at which it may go into iced water and keep every rule; None where it is
         not needed, or too late already. [s]
     needed : bool
-        Whether it passes no rule as it stands.
+        Whether something must be done, or had to be, for every rule to be kept.
+    measured : tuple of Verdict
+        What the readings themselves say to the rules, wherever the batch stood.
+    moved : bool
+        Whether it was moved on after the readings that were fitted.
     """
 
     answer: Answer
     begins: float
     latest_bath: float | None
     needed: bool
+    measured: tuple[Verdict, ...] = ()
+    moved: bool = False
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, units in the keys."""
@@ -100,6 +106,8 @@ class CoolingFit:
             "from_last_measured": result["from_last_measured"],
             "spans": result["spans"],
             "verdicts": [verdict.to_dict() for verdict in self.answer.verdicts],
+            "measured": [verdict.to_dict() for verdict in self.measured],
+            "moved": self.moved,
             "would_pass": result["would_pass"],
             "begins_s": self.begins,
             "into_iced_water_by_s": self.latest_bath,
@@ -190,43 +198,104 @@ def _weighted(values: Draws, weights: Draws) -> Range:
     return Range(mean, p05, p50, p95)
 
 
-def cooling_fit(asked: Cooling, points: Sequence[tuple[float, float]]) -> CoolingFit | None:
+def cooling_fit(
+    asked: Cooling,
+    standing: Sequence[tuple[float, float]],
+    points: Sequence[tuple[float, float]] = (),
+) -> CoolingFit | None:
     """How fast a batch cools, from measured temperatures, and when it must be moved to pass.
 
     Parameters
     ----------
     asked : Cooling
         The dish where it stands, from the first point's temperature.
+    standing : sequence of (float, float)
+        Time of day [s] and temperature [K] while it stood there, falling, the first of them the
+        start.
     points : sequence of (float, float)
-        Time of day [s] and temperature [K], falling, the first of them the start.
+        All of its readings, wherever it stood; only those of `standing` where there are no
+        others. [s, K]
 
     Returns
     -------
     CoolingFit or None
         None with fewer than two points, or where there is nothing to cool.
     """
-    if len(points) < 2:
+    if len(standing) < 2:
         return None
-    begins = points[0][0]
-    later = [(time - begins, level) for time, level in points[1:] if time > begins]
+    begins = standing[0][0]
+    later = [(time - begins, level) for time, level in standing[1:] if time > begins]
     if not later:
         return None
     try:
         answer = cool(asked, measured=later)
     except OutOfRange:
         return None
-    needed = any(one.verdict in {"over", "too close"} for one in answer.verdicts)
-    latest = _latest_bath(asked, later) if needed else None
-    return CoolingFit(answer, begins, None if latest is None else begins + latest, needed)
+    moved = any(time > standing[-1][0] for time, _ in points)
+    measured = measured_verdicts(points or standing, _rules(asked))
+    kept = {one.rule for one in measured if one.verdict == "within"}
+    forecast = {one.rule: one.verdict for one in answer.verdicts if one.rule not in kept}
+    needed = any(ruling in {"over", "too close"} for ruling in forecast.values())
+    latest = _latest_bath(asked, later) if needed and not moved else None
+    when = None if latest is None else begins + latest
+    return CoolingFit(answer, begins, when, needed, measured, moved)
+
+
+def _rules(asked: Cooling) -> tuple[CoolingRule, ...]:
+    """The rules that bind: those whose text was read."""
+    rules = rules_for(asked.authorities, asked.start, asked.spot.place.room)
+    return tuple(rule for rule in rules if rule.known == "read")
+
+
+def measured_verdicts(
+    points: Sequence[tuple[float, float]], rules: Sequence[CoolingRule]
+) -> tuple[Verdict, ...]:
+    """What readings alone say to rules, without any model.
+
+    Parameters
+    ----------
+    points : sequence of (float, float)
+        Times [s] and temperatures [K].
+    rules : sequence of CoolingRule
+        The rules.
+
+    Returns
+    -------
+    tuple of Verdict
+        One for each rule whose goal was reached: the span lies between the readings next to the
+        clock's start and the goal, so that it is known within two bounds.
+    """
+    found = []
+    ordered = sorted(points)
+    for rule in rules:
+        clock = ordered[0][1] if rule.clock is None else min(ordered[0][1], rule.clock.value)
+        done = next((time for time, level in ordered if level <= rule.goal.value), None)
+        if done is None:
+            continue
+        begun = max(
+            (time for time, level in ordered if level >= clock and time < done), default=None
+        )
+        if begun is None:
+            continue
+        after = min(time for time, _ in ordered if time > begun)
+        before = max(time for time, _ in ordered if time < done)
+        shortest, longest = max(before - after, 0.0), done - begun
+        ruling: Ruling = "too close"
+        if longest <= rule.limit.value:
+            ruling = "within"
+        elif shortest > rule.limit.value:
+            ruling = "over"
+        says = (
+            f"{clock - ZERO_CELSIUS:.0f} to {rule.goal.value - ZERO_CELSIUS:.0f} °C took {spoken(longest)} "
+            f"at most by the readings; the limit is {spoken(rule.limit.value)} ({rule.limit.locator})."
+        )
+        found.append(Verdict(rule.name, ruling, says, rule.source))
+    return tuple(found)
 
 
 def _latest_bath(asked: Cooling, points: Sequence[tuple[float, float]]) -> float | None:
     """Last time since the start at which iced water still keeps every rule. [s]"""
-    rules = [
-        rule
-        for rule in rules_for(asked.authorities, asked.start, asked.spot.place.room)
-        if rule.known == "read"
-    ]
+    rules = _rules(asked)
     goals = sorted({rule.goal.value for rule in rules})
     if not goals:
         return None

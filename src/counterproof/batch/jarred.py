@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from math import pi
 from typing import Any, Final
 
-from counterproof.batch.planned import contents_made, density_of
+from counterproof.batch.planned import contents_made, density_of, makeup_made
 from counterproof.physics.cold_scene import Filling
 from counterproof.physics.headspace import Fill, Jar, expansion, fill
 from counterproof.physics.values import ZERO_CELSIUS
@@ -91,12 +91,7 @@ def jars_of(
         and abs(one.litres / 1000.0 - volume) < 0.05 * volume
     ]
     diameter = named[0].diameter_m if named else (4.0 * volume * SHAPE.value / pi) ** (1 / 3)
-    contents = contents_made(reading, plan, tables)
-    mass = float(contents.mass)
-    makeup = {
-        name: float(share) * float(contents.food) / mass for name, share in contents.makeup.items()
-    }
-    makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
+    makeup = makeup_made(contents_made(reading, plan, tables))
     start = ZERO_CELSIUS + kitchen.fridge_celsius
     end = ZERO_CELSIUS + kitchen.freezer_celsius
     freezes = Filling(makeup=makeup, sugar=sugar).freezing_point

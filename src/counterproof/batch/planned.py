@@ -130,6 +130,25 @@ def contents_made(reading: Reading, plan: Plan, tables: Tables) -> Contents:
     return Scene.of(reading, tables).mixed((food, kg) for food, kg in kept if kg > 0.0)
 
 
+def makeup_made(contents: Contents) -> dict[str, float]:
+    """What a pot's contents are made of, its water among the rest.
+
+    Parameters
+    ----------
+    contents : Contents
+        What is in it, more than nothing.
+
+    Returns
+    -------
+    dict of str to float
+        Fractions by mass that add up to 1. [1]
+    """
+    held = float(contents.food) / float(contents.mass)
+    makeup = {name: float(share) * held for name, share in contents.makeup.items()}
+    makeup["water"] = 1.0 - sum(share for name, share in makeup.items() if name != "water")
+    return makeup
+
+
 def density_of(contents: Contents) -> float | None:
     """Density of what is made, when it is cold.
 

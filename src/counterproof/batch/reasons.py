@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from counterproof import numerals
 from counterproof.batch.beside import Row
 from counterproof.batch.fits import HeatingFit
 from counterproof.physics.questions_heat import simmer
@@ -87,25 +88,25 @@ def reasons_of(
     warm = by_name.get("heating_s")
     if warm is not None and warm.ruling == "beyond the plan" and heating is not None:
         slow = "longer" if (warm.ratio or 1.0) > 1.0 else "less long"
+        power = numerals.shown(heating.power.scaled(0.001), "mean", "kW").text
         said.append(
-            f"It took {slow} to the boil: the temperatures fit a ring at {heating.power.mean / 1000:.2g} kW "
-            f"({heating.power.p05 / 1000:.2g}–{heating.power.p95 / 1000:.2g}); the kitchen file says "
-            f"{watts / 1000:g} kW."
+            f"It took {slow} to the boil: the temperatures fit a ring at {power}; the kitchen file "
+            f"says {watts / 1000:g} kW."
         )
     return tuple(said)
 
 
 def _steam(steam: Row, time: Row | None, open_pot: float | None) -> str:
     planned = 0.0 if steam.planned is None else steam.planned.mean
-    found = f"{1000 * steam.measured.value:.0f} g boiled off"
+    found = f"{numerals.plain_mass(steam.measured.value)} boiled off"
     if time is None or time.planned is None:
-        return f"{found}, {1000 * planned:.0f} g were planned; write when it boiled and when it came off."
+        return f"{found}, {numerals.plain_mass(planned)} were planned; write when it boiled and when it came off."
     longer = time.measured.value / time.planned.mean
-    alone = 1000 * planned * longer
+    alone = planned * longer
     says = (
         f"{found}. The time it was kept hot, {time.measured.value / 60:.0f} min, accounts for "
-        f"{alone:.0f} g with the lid on"
+        f"{numerals.plain_mass(alone)} with the lid on"
     )
     if open_pot is None:
         return f"{says}."
-    return f"{says}; with the lid off the model gives {1000 * open_pot:.0f} g."
+    return f"{says}; with the lid off the model gives {numerals.plain_mass(open_pot)}."
