@@ -201,6 +201,24 @@ def _measure(measure: str, number: float) -> str:
     return f"{measure}es" if measure.endswith(("ch", "sh", "ss", "x")) else f"{measure}s"
 
 
+def stay_in_words(days: float, where: str) -> str:
+    """A stay in the cold, in plain words.
+
+    Parameters
+    ----------
+    days : float
+        How long. [days]
+    where : str
+        "fridge", "freezer" or "cupboard".
+
+    Returns
+    -------
+    str
+        Such as "1 day in the fridge".
+    """
+    return f"{days:g} {'day' if days == 1 else 'days'} in the {where}"
+
+
 def version_in_words(version: Version) -> tuple[str, ...]:
     """What a version changes, in plain words.
 
@@ -221,7 +239,7 @@ def version_in_words(version: Version) -> tuple[str, ...]:
     if version.pack:
         said.append("in " + ", ".join(pack.container for pack in version.pack))
     if version.keep:
-        said.append("; ".join(f"{keep.days:g} days in the {keep.where}" for keep in version.keep))
+        said.append("; ".join(stay_in_words(keep.days, keep.where) for keep in version.keep))
     if version.keep == ():
         said.append("not kept")
     if version.pack == ():

@@ -6,6 +6,7 @@ from typing import Final
 
 from counterproof.draws import Product
 from counterproof.footprint.activities import uncertain
+from counterproof.in_words import stay_in_words
 from counterproof.plan.model import EnergyUse
 from counterproof.reading.model import Reading
 from counterproof.sourced import Sourced
@@ -53,7 +54,7 @@ def stored(reading: Reading, litres: float) -> tuple[EnergyUse, ...]:
         kwh = yearly * keep.days / DAYS_A_YEAR * litres / (inside * FULL.value)
         uses.append(
             EnergyUse(
-                f"{keep.days:g} {'day' if keep.days == 1 else 'days'} in the {keep.where}",
+                stay_in_words(keep.days, keep.where),
                 "electricity",
                 Product(kwh, (uncertain(f"storage|{keep.where}|filled", 1 + FULL.spread),)),
                 None,
