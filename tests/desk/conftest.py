@@ -10,10 +10,11 @@ from pathlib import Path
 import pytest
 from starlette.testclient import TestClient
 
-from counterproof.desk.app import SHELLS, Desk, desk_app
+from counterproof.desk.app import SHELLS, desk_app
 from counterproof.desk.guards import TOKEN_HEADER, Lock
 from counterproof.desk.marking import Marker
 from counterproof.desk.opened import Opened, opened
+from counterproof.desk.shared import Desk
 
 ADDRESS = "http://127.0.0.1:8000"
 SEASON = Path(__file__).parent / "season"

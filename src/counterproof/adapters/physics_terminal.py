@@ -12,7 +12,6 @@ from counterproof.physics.answer import Answer, Verdict
 from counterproof.press import kitchen_answers
 from counterproof.press.kitchen_curves import plot_of
 from counterproof.press.kitchen_headlines import headline
-from counterproof.press.plain_text import printable
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -54,12 +53,18 @@ def print_answer(answer: Answer, tables: Tables, console: Console, middle: str =
         "Mind",
         [
             page.sign(flag.level)
-            + page.words(f" {_sentence(flag.message)}", BLUE if flag.level != "note" else "")
+            + page.words(
+                f" {kitchen_answers.sentence(flag.message)}", BLUE if flag.level != "note" else ""
+            )
             for flag in answer.flags
         ],
     )
     _section(page, "Cautions", [page.words(said) for said in answer.cautions])
-    _section(page, "Assumed", [page.words(_assumption(said), GREY) for said in answer.assumed])
+    _section(
+        page,
+        "Assumed",
+        [page.words(kitchen_answers.assumption(said), GREY) for said in answer.assumed],
+    )
     _section(page, "Sources", _sources(page, answer, tables.sources))
 
 
@@ -91,23 +96,9 @@ def _verdict(page: Page, verdict: Verdict) -> Text:
     lead = page.words(verdict.verdict, f"{STRONG} {BLUE}" if pressing else STRONG)
     return (
         lead
-        + page.words(f": {_sentence(verdict.message)}")
+        + page.words(f": {kitchen_answers.sentence(verdict.message)}")
         + page.words(f" ({verdict.rule}, {verdict.source})", GREY)
     )
-
-
-def _sentence(said: str) -> str:
-    words = printable(said)
-    words = f"{words[:1].upper()}{words[1:]}"
-    return words if words.endswith((".", "!", "?")) else f"{words}."
-
-
-def _assumption(said: str) -> str:
-    """What is assumed before its number: nobody reads a bare 0.55."""
-    number, colon, reason = said.removeprefix("assumed ").partition(": ")
-    if not colon:
-        return _sentence(said)
-    return _sentence(f"{reason.rstrip('.')} ({number.removesuffix(' ± 0%')})")
 
 
 def _sources(page: Page, answer: Answer, known: Mapping[str, Source]) -> list[Text]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import asyncio
 import json
 from collections.abc import AsyncIterator
-from dataclasses import dataclass, field
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, Final
@@ -16,12 +15,14 @@ from starlette.responses import JSONResponse, Response, StreamingResponse
 from starlette.routing import Route
 
 from counterproof.desk import bringing_in, documents, explaining, settings_text
-from counterproof.desk.drafting import Drafter
 from counterproof.desk.guards import Guarded, Lock
+from counterproof.desk.kitchen_routes import KitchenRoutes
 from counterproof.desk.leaves import leaf as page
-from counterproof.desk.marking import Asked, Marker
+from counterproof.desk.marking import Asked
 from counterproof.desk.opened import Leaf, Opened, copied
 from counterproof.desk.sending_out import pressed
+from counterproof.desk.shared import Desk
+from counterproof.desk.told import told_by, words
 from counterproof.errors import ChangedOnDisk, CounterproofError, ReadOnly, UnreadableFile
 from counterproof.press.fonts import FACES
 
@@ -34,16 +35,6 @@ _KINDS: Final = {
     "js": "text/javascript; charset=utf-8",
     "svg": "image/svg+xml",
 }
-
-
-@dataclass
-class Desk:
-    """What the routes share: the folder that is open, who marks it, where copies go."""
-
-    folder: Opened
-    marker: Marker
-    here: Path
-    drafter: Drafter = field(default_factory=Drafter)
 
 
 def desk_app(desk: Desk, lock: Lock) -> Guarded:
@@ -78,6 +69,7 @@ def desk_app(desk: Desk, lock: Lock) -> Guarded:
         Route("/keep-a-copy", routes.keep_a_copy, methods=["POST"]),
         Route("/why", routes.why),
         Route("/press", routes.press, methods=["POST"]),
+        *KitchenRoutes(desk).table(),
     ]
     app = Starlette(routes=table, exception_handlers={CounterproofError: _refused})
     return Guarded(app, lock)
@@ -133,17 +125,17 @@ class _Routes:
 
     async def marks(self, request: Request) -> Response:
         """Mark a text, stage by stage, one JSON document a line."""
-        told = await _body(request)
-        leaf = self.desk.folder.leaf(_text(told, "name"))
+        told = await told_by(request)
+        leaf = self.desk.folder.leaf(words(told, "name"))
         asked = _asked(told, leaf)
         self._draft(told, asked, leaf.recipe)
         return _lines(self.desk.marker.stages(asked, self.desk.folder))
 
     async def vetted(self, request: Request) -> Response:
         """Vet a script beside its recipe."""
-        told = await _body(request)
+        told = await told_by(request)
         folder = self.desk.folder
-        leaf = folder.leaf(_text(told, "name"))
+        leaf = folder.leaf(words(told, "name"))
         asked = _asked(told, leaf)
         self._draft(told, asked, leaf.script)
         recipe = _text_of(folder, leaf.recipe, folder.beginning(leaf))["text"]
@@ -151,19 +143,19 @@ class _Routes:
 
     def _draft(self, told: dict[str, Any], asked: Asked, path: Path) -> None:
         if not asked.fresh and not self.desk.folder.read_only:
-            over = _text(told, "over")
+            over = words(told, "over")
             root = self.desk.folder.root
             self.desk.drafter.keep(path, asked.text, over, root)
 
     async def save(self, request: Request) -> Response:
         """Save a text in place of the revision it was typed over."""
-        told = await _body(request)
+        told = await told_by(request)
         folder = self.desk.folder
         folder.writable()
         path = _path(folder, told)
         await self.desk.drafter.forget(path)
         try:
-            now = documents.saved(path, _text(told, "text"), _text(told, "over"), folder.root)
+            now = documents.saved(path, words(told, "text"), words(told, "over"), folder.root)
         except ChangedOnDisk as fault:
             theirs = documents.standing(path, folder.root)
             document = {"error": fault.to_dict(), "theirs": theirs.text, "over": theirs.revision}
@@ -172,7 +164,7 @@ class _Routes:
 
     async def drop_draft(self, request: Request) -> Response:
         """Throw away what was typed and not saved."""
-        told = await _body(request)
+        told = await told_by(request)
         folder = self.desk.folder
         folder.writable()
         path = _path(folder, told)
@@ -182,17 +174,19 @@ class _Routes:
 
     async def bring_in(self, request: Request) -> Response:
         """Turn pasted text, a saved page or JSON-LD into a recipe's text."""
-        told = await _body(request)
-        name, content = _text(told, "file"), _text(told, "content")
+        told = await told_by(request)
+        name, content = words(told, "file"), words(told, "content")
         brought = await self.desk.marker.slowly(lambda: bringing_in.brought_in(name, content))
         return JSONResponse({"text": brought})
 
     async def version(self, request: Request) -> Response:
         """Write a swap into a recipe's settings; the page puts it into the text."""
-        told = await _body(request)
-        text = settings_text.with_swap(
-            _text(told, "text"), _text(told, "version"), _text(told, "line"), _text(told, "instead")
-        )
+        told = await told_by(request)
+        folder, text = self.desk.folder, words(told, "text")
+        order = folder.order(folder.leaf(words(told, "name")), text)
+        matcher = folder.bench(order.kitchen).matcher
+        line = settings_text.words_for(order.recipe, _whole(told, "line"), matcher)
+        text = settings_text.with_swap(text, words(told, "version"), line, words(told, "instead"))
         return JSONResponse({"text": text})
 
     async def keep_a_copy(self, request: Request) -> Response:
@@ -204,9 +198,9 @@ class _Routes:
 
     async def press(self, request: Request) -> Response:
         """Press the episode as it is saved."""
-        told = await _body(request)
+        told = await told_by(request)
         folder = self.desk.folder
-        leaf = folder.leaf(_text(told, "name"))
+        leaf = folder.leaf(words(told, "name"))
         place, names = await asyncio.to_thread(pressed, folder, leaf)
         return JSONResponse({"folder": place, "files": names})
 
@@ -236,33 +230,21 @@ def _text_of(folder: Opened, path: Path, beginning: str) -> dict[str, Any]:
     return {"text": draft.text, "over": draft.over, "saved": saved, "drafted": True, "now": now.revision}  # fmt: skip
 
 
-async def _body(request: Request) -> dict[str, Any]:
-    try:
-        told = json.loads(await request.body())
-    except (ValueError, RecursionError):
-        told = None
-    if not isinstance(told, dict):
-        raise UnreadableFile("The request is no JSON object.", remedy="Load the page anew.")
-    return told
+def _asked(told: dict[str, Any], leaf: Leaf) -> Asked:
+    fresh = told.get("fresh") is True
+    tab, text = words(told, "tab")[:64], words(told, "text")
+    return Asked(tab, _whole(told, "revision"), leaf, text, fresh)
 
 
-def _text(told: dict[str, Any], key: str) -> str:
+def _whole(told: dict[str, Any], key: str) -> int:
     value = told.get(key)
-    if not isinstance(value, str):
+    if not isinstance(value, int):
         raise UnreadableFile(f"The request says no {key}.", remedy="Load the page anew.")
     return value
 
 
-def _asked(told: dict[str, Any], leaf: Leaf) -> Asked:
-    revision = told.get("revision")
-    fresh = told.get("fresh") is True
-    if not isinstance(revision, int):
-        raise UnreadableFile("The request says no revision.", remedy="Load the page anew.")
-    return Asked(_text(told, "tab")[:64], revision, leaf, _text(told, "text"), fresh)
-
-
 def _path(folder: Opened, told: dict[str, Any]) -> Path:
-    leaf = folder.leaf(_text(told, "name"))
+    leaf = folder.leaf(words(told, "name"))
     return leaf.script if told.get("what") == "script" else leaf.recipe
 
 

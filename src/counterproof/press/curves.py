@@ -92,8 +92,8 @@ def _ground(along: _Ruler, up: _Ruler, plot: Plot, inks: Inks) -> Iterator[str]:
     )
     yield label(
         plot.along_unit,
-        rounded(WIDTH - _RIGHT + 8),
-        base + 4,
+        rounded(WIDTH - _RIGHT + 14),
+        base + 19,
         colour=inks.grey,
         face=inks.face,
         anchor="start",

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from counterproof.physics.answer import Answer
 from counterproof.press.kitchen_quantities import quantity
+from counterproof.press.plain_text import printable
 
 _LABELS: Final[Mapping[str, str]] = {
     "time_s": "time",
@@ -142,7 +143,7 @@ def lines(answer: Answer, middle: str = "mean") -> list[tuple[str, str]]:
         elif isinstance(value, str) and key not in _LABELS:
             continue
         elif not isinstance(value, Mapping | list | tuple):
-            made.append((label(key), _told(key, value, middle)))
+            made.append((label(key), told(key, value, middle)))
         elif isinstance(value, Mapping) and "p05" in value:
             made.append((label(key), quantity(key, value, middle)))
     return made
@@ -153,7 +154,23 @@ def _is_none(value: Any) -> bool:
     return isinstance(value, float) and value == 0.0
 
 
-def _told(key: str, value: Any, middle: str) -> str:
+def told(key: str, value: Any, middle: str = "mean") -> str:
+    """A quantity of an answer, or of what it was asked with, in print.
+
+    Parameters
+    ----------
+    key : str
+        Its key; it ends in its unit.
+    value : object
+        A number, a range or words.
+    middle : str
+        "mean" or "median": which value stands in the middle.
+
+    Returns
+    -------
+    str
+        With its unit.
+    """
     if key in _TIMES:
         return f"{quantity('', value, middle)} times"
     return quantity("of_share" if key in _SHARES else key, value, middle)
@@ -270,3 +287,40 @@ def passing(answer: Answer) -> list[str]:
     said = [change["says"] for change in answer.result.get("would_pass") or ()]
     order = answer.result.get("order")
     return [*said, *([order] if isinstance(order, str) else [])]
+
+
+def sentence(said: str) -> str:
+    """Words as a sentence.
+
+    Parameters
+    ----------
+    said : str
+        Words.
+
+    Returns
+    -------
+    str
+        With a capital and a full stop, fit to be printed.
+    """
+    words = printable(said)
+    words = f"{words[:1].upper()}{words[1:]}"
+    return words if words.endswith((".", "!", "?")) else f"{words}."
+
+
+def assumption(said: str) -> str:
+    """What is assumed before its number: nobody reads a bare 0.55.
+
+    Parameters
+    ----------
+    said : str
+        As an answer tells it: the number, then the reason.
+
+    Returns
+    -------
+    str
+        The reason, then the number.
+    """
+    number, colon, reason = said.removeprefix("assumed ").partition(": ")
+    if not colon:
+        return sentence(said)
+    return sentence(f"{reason.rstrip('.')} ({number.removesuffix(' ± 0%')})")
