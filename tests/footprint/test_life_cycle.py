@@ -59,11 +59,12 @@ def _replaced(found: Footprint) -> dict[str, float]:
     }
 
 
+@pytest.mark.parametrize("words", ["loose", "in my own jar", "refilled"])
 def test_loose_produce_has_no_pack_and_loses_nothing_else(
-    bench: Workbench, streams: Streams
+    bench: Workbench, streams: Streams, words: str
 ) -> None:
     usual = _found(bench, streams, lines="- 500 g potatoes")
-    loose = _found(bench, streams, lines="- 500 g potatoes, loose")
+    loose = _found(bench, streams, lines=f"- 500 g potatoes, {words}")
     out = _replaced(loose)
     assert out.keys() == {"packaging"}
     assert usual.static - loose.static == pytest.approx(out["packaging"], rel=1e-9)
