@@ -144,3 +144,11 @@ def test_foods_of_a_recipe_and_its_versions() -> None:
     beef = foods_in(Order(recipe, Kitchen(), version="beef"), BENCH)
     assert not any("bean" in used.food.name for used in beef)
     assert beef[0].lines == ("200 g onions",)
+
+
+def test_names_that_stand_for_the_food_are_told_apart() -> None:
+    account = food_account(TABLES.foods["sea-bass"], TABLES, STREAMS)
+    told = {one["name"]: one for one in account.to_dict(TABLES)["names"]}
+    assert told["sea bass"]["fit"] == "same"
+    assert told["kingfish"]["fit"] == "relative"
+    assert told["kingfish"]["why"]

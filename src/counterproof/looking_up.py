@@ -13,7 +13,7 @@ from counterproof.footprint.factors import factor_parameter, valued
 from counterproof.reading.allergen_schemes import SCHEMES, name_under
 from counterproof.reading.name_index import canonical
 from counterproof.reading.spellings import words
-from counterproof.rows import Factor, FactorStage, Food, Link, Provenance, Tables
+from counterproof.rows import Factor, FactorStage, Food, FoodName, Link, Provenance, Tables
 from counterproof.use_cases import Order, Workbench, mark
 
 Row = TypeVar("Row")
@@ -43,7 +43,7 @@ class FoodAccount:
     """
 
     food: Food
-    names: tuple[tuple[str, str], ...]  # (name, region)
+    names: tuple[FoodName, ...]  # with what each says beyond the food
     rows: Mapping[str, tuple[Any, ...]]
     links: tuple[LinkAccount, ...]
     own: bool
@@ -68,7 +68,16 @@ class FoodAccount:
             "kind": self.food.kind,
             "note": self.food.note,
             "own": self.own,
-            "names": [{"name": name, "region": region or None} for name, region in self.names],
+            "names": [
+                {
+                    "name": one.name,
+                    "region": one.region or None,
+                    "fit": one.fit or "same",
+                    "others": one.others.split(),
+                    "why": one.why or None,
+                }
+                for one in self.names
+            ],
             **{
                 table: [told_row(row, tables, ("food",)) for row in rows]
                 for table, rows in self.rows.items()
@@ -258,7 +267,7 @@ def food_account(food: Food, tables: Tables, streams: Streams) -> FoodAccount:
     own = tables.own
     return FoodAccount(
         food=food,
-        names=tuple((row.name, row.region) for row in tables.names if row.food == name),
+        names=tuple(row for row in tables.names if row.food == name),
         rows={
             "household": tables.household.get(name, ()),
             "densities": tables.densities.get(name, ()),

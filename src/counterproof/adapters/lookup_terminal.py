@@ -158,10 +158,14 @@ def _food(page: Page, account: FoodAccount, tables: Tables) -> None:
     page.put_indented([page.words(f"{food.food_class}, {food.kind}{own}", GREY)], 0)
     if food.note:
         page.put_indented([page.words(printable(food.note))], 0)
+    meant = [one for one in account.names if not one.fit]
     names = ", ".join(
-        f"{name} ({region.upper()})" if region else name for name, region in account.names
+        f"{one.name} ({one.region.upper()})" if one.region else one.name for one in meant
     )
     side(page, "Names", [page.words(printable(names))])
+    standing = ", ".join(one.name for one in account.names if one.fit)
+    if standing:
+        side(page, "Stands for", [page.words(printable(standing))])
     rows = account.rows
     _told(page, "Weights", [(_weight(row), row.provenance) for row in rows["household"]])
     _told(
