@@ -103,7 +103,7 @@ def _draw(copy: Copy, plate: Plate, field: Box, report: PackagingProof) -> None:
             plate.line(f"M{left:.1f} {bottom:.1f} h{strip:.1f}")
         plate.write(name, left, bottom + 1.25 * cut.small, size=cut.small, style="serif")
         numbered(
-            plate, _mass(copy, key), copy.number(key), left, bottom + 2.5 * cut.small,
+            plate, copy.words.figure(numerals.plain_mass(_kg(side))), copy.number(key), left, bottom + 2.5 * cut.small,
             size=cut.small, anchor="start",
         )  # fmt: skip
         left += strip + gap

@@ -17,8 +17,8 @@ from counterproof.press.stills.total import draw_scale
 from counterproof.press.wording import totals_apart
 from counterproof.proof import VersionProof
 
-_AIRY = 132.0
-"""Height of a row from which its words stand below its interval. [px]"""
+_AIRY, _AIRY_UPRIGHT = 94.0, 150.0
+"""Height of a row from which its words stand below its interval, wide and upright. [px]"""
 
 _TIMES = 4.0
 _SECOND_LINE = 2.2  # room below a line of words from which a second one fits [type sizes]
@@ -36,6 +36,7 @@ class Row:
     phrases: tuple[str, ...]  # in full
     short: str
     why: str  # why it stands on no common scale, in one line; "" where it does
+    why_short: str = ""
     hang: float = 0.0  # how far its digits reach behind the column's decimal sign [type sizes]
 
 
@@ -108,6 +109,7 @@ def _row(copy: Copy, version: VersionProof) -> Row:
         version, copy.version(version.name), key, copy.value(version.serving).middle, apart,
         tuple(phrases), " · ".join(short),
         words("stills.apart") if apart else "",
+        words("stills.apart short") if apart else "",
     )  # fmt: skip
 
 
@@ -146,19 +148,25 @@ def _draw(copy: Copy, plate: Plate, field: Box, rows: list[Row]) -> None:
     )
     axis = (2.9 if cut.upright else 1.7) * cut.small
     room = field.bottom - field.top - axis
-    airy = room / len(rows) >= (190.0 if cut.upright else _AIRY)
-    high = min(room / len(rows), 290.0 if cut.upright else 205.0)
-    bottom = field.top + high * len(rows)
+    airy = room / len(rows) >= (_AIRY_UPRIGHT if cut.upright else _AIRY)
+    top = field.top + (0.0 if airy else 1.5 * cut.small)
+    high = min((room - (top - field.top)) / len(rows), 290.0 if cut.upright else 205.0)
+    bottom = top + high * len(rows)
     lay = _airy if airy else _tight_upright if cut.upright else _tight
     left, right = _scale_ends(plate, field, airy=airy)
-    place = Box(left, field.top, right, bottom)
-    draw_scale(copy, plate, scale, place, rules=not airy)
+    place = Box(left, top, right, bottom)
+    draw_scale(copy, plate, scale, place, rules=False)
+    if not airy:
+        plate.write(
+            copy.words("stills.heading"), field.right, field.top + 0.4 * cut.small, size=cut.small,
+            colour=plate.inks.grey, anchor="end",
+        )  # fmt: skip
     plate.write(edition_unit(copy), field.right, bottom + axis - 0.55 * cut.small, size=cut.small, colour=plate.inks.grey, anchor="end")  # fmt: skip
     plate.draw("", Box(field.left, field.top - 10, field.right + 24, bottom + axis))
     longest = max(fraction(row.value, 1.0) for row in rows)
     hung = [replace(row, hang=longest - fraction(row.value, 1.0)) for row in rows]
     for at, row in enumerate(hung):
-        lay(copy, plate, Box(field.left, field.top + at * high, field.right, field.top + (at + 1) * high), place, scale, row)  # fmt: skip
+        lay(copy, plate, Box(field.left, top + at * high, field.right, top + (at + 1) * high), place, scale, row)  # fmt: skip
 
 
 def _scale_ends(plate: Plate, field: Box, *, airy: bool) -> tuple[float, float]:
@@ -166,13 +174,16 @@ def _scale_ends(plate: Plate, field: Box, *, airy: bool) -> tuple[float, float]:
     wide = field.right - field.left
     if plate.cut.upright:
         return field.left, field.left + (0.94 if airy else 0.56) * wide
-    return field.left + (0.27 if airy else 0.22) * wide, field.left + (0.83 if airy else 0.6) * wide
+    return field.left + (0.27 if airy else 0.22) * wide, field.left + (
+        0.83 if airy else 0.56
+    ) * wide
 
 
 def _interval(plate: Plate, row: Row, place: Box, y: float, scale: Scale, middle: str) -> None:
     if row.apart:
-        words, room = row.why, place.right - place.left
-        size = plate.cut.small
+        size, room = plate.cut.small, place.right - place.left
+        fits = outlines.width(row.why, "sans italic", size) <= room
+        words = row.why if fits else row.why_short
         plate.paragraph(words, place.left, y + 0.3 * size, room=room, sizes=(size,), most=1,
                         style="sans italic", colour=plate.inks.grey)  # fmt: skip
         return
@@ -189,31 +200,42 @@ def _name(plate: Plate, row: Row, x: float, y: float, room: float, size: float) 
 def _airy(copy: Copy, plate: Plate, own: Box, place: Box, scale: Scale, row: Row) -> None:
     """Name and value on one line, the interval between or below them, the words under it."""
     cut, middle = plate.cut, copy.edition.middle
-    size = 1.1 * cut.text
+    close = min((own.bottom - own.top) / (200.0 if cut.upright else 150.0), 1.0)
+    size = max(1.1 * cut.text * close, cut.small)
     y = own.top + size
     value = numbered(
         plate, row.value, copy.number(row.key), own.right - row.hang * size, y, size=size
     )
     room = (value.left if cut.upright else place.left) - 30 - own.left
     _name(plate, row, own.left, y, room, size)
-    level = y + 62 if cut.upright else y - 0.3 * size
-    if not row.apart:
-        band = Box(place.left, level - 34, place.right, level + 34)
-        draw_scale(copy, plate, scale, band, labels=False)
+    level = y + 62 * close if cut.upright else y - 0.3 * size
+    _rules(copy, plate, row, _band(place, level, 34 * close), scale)
     _interval(plate, row, place, level, scale, middle)
-    words = ", ".join(row.phrases)
-    top = level + 1.95 * cut.small
     if row.phrases:
-        _phrases(copy, plate, row, words, own, top)
+        _phrases(copy, plate, row, own, level + 34 * close + cut.small)
 
 
-def _phrases(copy: Copy, plate: Plate, row: Row, words: str, own: Box, y: float) -> None:
+def _band(place: Box, y: float, half: float) -> Box:
+    return Box(place.left, y - half, place.right, y + half)
+
+
+def _rules(copy: Copy, plate: Plate, row: Row, band: Box, scale: Scale) -> None:
+    """The rules of the common scale behind one interval."""
+    if not row.apart:
+        draw_scale(copy, plate, scale, band, labels=False)
+
+
+def _phrases(copy: Copy, plate: Plate, row: Row, own: Box, y: float) -> None:
     """The words under an interval, with the short number of the ratio behind them."""
     cut = plate.cut
     number = copy.number(f"ratio:{row.version.name}") or copy.number(f"share:{row.version.name}")
     room = own.right - own.left - NUMBER_ROOM * cut.small
     most = 2 if own.bottom - y > _SECOND_LINE * cut.small else 1
-    size, lines = outlines.fitted(words, "sans", (0.92 * cut.text, cut.small), room, most)
+    sizes = (0.92 * cut.text, cut.small) if own.bottom - y > cut.small else (cut.small,)
+    words = ", ".join(row.phrases)
+    if most == 1 and outlines.width(words, "sans", cut.small) > room:
+        words = ", ".join((row.short.partition(" · ")[0], *row.phrases[1:]))
+    size, lines = outlines.fitted(words, "sans", sizes, room, most)
     box = None
     for at, line in enumerate(lines):
         box = plate.write(line, own.left, y + at * 1.15 * size, size=size, colour=plate.inks.grey)
@@ -227,8 +249,10 @@ def _tight(copy: Copy, plate: Plate, own: Box, place: Box, scale: Scale, row: Ro
     size = plate.cut.small
     y = (own.top + own.bottom) / 2 + 0.34 * size
     _name(plate, row, own.left, y, place.left - own.left - 24, size)
+    half = 0.36 * (own.bottom - own.top)
+    _rules(copy, plate, row, _band(place, y - 0.32 * size, half), scale)
     _interval(plate, row, place, y - 0.32 * size, scale, copy.edition.middle)
-    value_at = place.right + 0.42 * (own.right - place.right)
+    value_at = place.right + 0.38 * (own.right - place.right)
     numbered(plate, row.value, copy.number(row.key), value_at - row.hang * size, y, size=size)
     if row.short:
         _short(copy, plate, row, own.right, y)
@@ -243,6 +267,7 @@ def _tight_upright(copy: Copy, plate: Plate, own: Box, place: Box, scale: Scale,
     )
     _name(plate, row, own.left, y, value.left - own.left - 24, size)
     lower = y + 1.05 * size
+    _rules(copy, plate, row, _band(place, lower - 0.3 * size, 0.42 * size), scale)
     _interval(plate, row, place, lower - 0.3 * size, scale, copy.edition.middle)
     if row.short:
         _short(copy, plate, row, own.right, lower)
