@@ -97,6 +97,19 @@ def test_an_interrupted_weigh_in_loses_nothing(
     assert (episode / "weigh-in.md").read_text() == READINGS
 
 
+def test_a_recipe_can_be_begun_at_the_scale(told: Run, episode: Path) -> None:
+    folder = episode.parent / "07-onion-soup"
+    folder.mkdir()
+    typed = "stew pot\n+onions 2900\n+butter 2960\ndone\n"
+    found = told("weigh-in", str(folder), "--date", "2026-11-25", "--json", typed=typed)
+    assert found.status == 0
+    text = (folder / "recipe.md").read_text()
+    assert "# Onion soup" in text
+    assert "- onions (weighed 800 g, give or take 5 g)" in text
+    lines = told("mark", str(folder), "--json").document["lines"]
+    assert [line["mass_kg"]["mean"] for line in lines] == pytest.approx([0.8, 0.06])
+
+
 def test_nothing_is_written_while_something_is_asked(told: Run, episode: Path) -> None:
     recipe = (episode / "recipe.md").read_text()
     found = told("weigh-in", str(episode), typed=READINGS + "+sugar 3200\ndone\n")
@@ -220,6 +233,11 @@ def test_a_scaled_recipe_is_a_recipe(told: Run, episode: Path, tmp_path: Path) -
     document = told("mark", str(target), "--json").document
     assert document["serves"] == 6
     assert document["lines"][0]["mass_kg"]["mean"] == pytest.approx(0.375, rel=0.01)
+    recipe = episode / "recipe.md"
+    recipe.write_text(recipe.read_text().replace("measures: uk", "measures: uk\nkitchen: ../../kitchen.yaml"))  # fmt: skip
+    other = tmp_path / "other.md"
+    told("scale", str(episode), "--serves", "6", "-o", str(other))
+    assert "kitchen: season/kitchen.yaml" in other.read_text()
     again = told("scale", str(episode), "--serves", "6", "-o", str(target), "--json")
     assert again.status == 2
 

@@ -5,11 +5,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from types import MappingProxyType
-from typing import Any
+from typing import Any, Final
 
 from counterproof.batch.weighed import WeighIn
 from counterproof.marks import Mark
 from counterproof.physics.values import ZERO_CELSIUS
+
+_KEYS: Final[dict[str, tuple[str, float]]] = {
+    "steam": ("steam_kg", 1.0), "pulp": ("pulp_kg", 1.0), "liquid": ("liquid_kg", 1.0),
+    "made_m3": ("made_litres", 1000.0),
+}  # fmt: skip
+"""JSON keys of the figures whose names carry no unit, and what they are multiplied by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,12 +93,9 @@ class Made:
 
     def to_dict(self) -> dict[str, Any]:
         """Return the JSON form, units in the keys."""
-        keys = {"made_m3": ("made_litres", 1000.0)}
         figures = {}
         for name, one in self.figures.items():
-            key, per = keys.get(
-                name, (name if name.endswith(("_s", "_kwh", "brix", "_kg")) else f"{name}_kg", 1.0)
-            )
+            key, per = _KEYS.get(name, (name, 1.0))
             figures[key] = {"value": one.value * per, "give_or_take": one.half * per, "at": one.at}
         return {
             "date": self.day,

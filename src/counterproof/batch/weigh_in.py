@@ -24,6 +24,8 @@ _WHY_DOWN: Final = (
     "“-what 1600”; if the scale was set to nothing, “tare” on a line before."
 )
 NEVER: Final = "Nothing is counted until it is said."
+COARSE: Final = 0.25
+"""Share of a weight that its range may be before it is told: assumed. [1]"""
 OWN_WEIGHT_APART: Final = 2.0
 """Steps by which a vessel may miss its weight in the kitchen file: assumed, two readings. [1]"""
 
@@ -409,6 +411,11 @@ class _Weighing:
                     f"More {line_.name} came out than went in ({grams(line_.kg, state.step)}).",
                 )  # fmt: skip
                 marks.append((line_.differences[-1].at, fault))
+        marks += [
+            (one.differences[-1].at, _too_coarse(one, state.step))
+            for one in lines
+            if one.kg > 1e-9 and one.half > COARSE * one.kg
+        ]
         if not (stated or self.said_step) and counted:
             says = f"The scale is taken to read to {grams(state.step, state.step)}. "
             tell = "Say it if it does not: “scale to 5 g”, here or among the kitchen’s tools."
@@ -421,6 +428,14 @@ class _Weighing:
             tuple(marks),
             state,
         )
+
+
+def _too_coarse(line: Weighed, step: float) -> Mark:
+    says = (
+        f"{grams(line.kg, step)} of {line.name} is little for a scale to {grams(step, step)}: give or "
+        f"take {line.half / line.kg:.0%}. A finer scale, or a spoon, tells it better."
+    )
+    return Mark("note", "little-for-the-scale", says)
 
 
 def _weights(said: Said) -> list[Any]:

@@ -18,6 +18,7 @@ from counterproof.units import parse_quantity
 if TYPE_CHECKING:
     from counterproof.batch.measurable import Measuring
     from counterproof.batch_cases import Recorded, WeighedRecipe, Written
+    from counterproof.recipe.model import Recipe
     from counterproof.use_cases import Order
 
 family = typer.Typer()
@@ -92,13 +93,30 @@ def weigh_in(
 
 def _at_the_stove(recipe: str | None, kitchen: str | None) -> tuple[Order, Path]:
     """The recipe itself, with its file: what is measured is written beside it."""
-    order = opening.order(recipe, kitchen, None)
+    order = _begun(recipe, kitchen) or opening.order(recipe, kitchen, None)
     if order.recipe.file in {None, "-"} or order.version is not None:
         raise InputError(
             "What is measured belongs beside a recipe file.",
             remedy="Name the file or the episode's folder, without a version.",
         )
     return order, Path(str(order.recipe.file))
+
+
+def _begun(name: str | None, kitchen: str | None) -> Order | None:
+    """A recipe that is only now begun: a folder without one, whose name is its title."""
+    from counterproof.adapters.files import RECIPE_FILES, episodes, load_kitchen
+    from counterproof.recipe.model import Recipe
+    from counterproof.use_cases import Order as Begun
+
+    folder = Path(name or "")
+    if name is None or not folder.is_dir() or episodes(folder):
+        return None
+    if any((folder / file).exists() for file in RECIPE_FILES):
+        return None
+    title = folder.resolve().name.lstrip("0123456789-_ ").replace("-", " ").capitalize()
+    recipe = Recipe(title or "Untitled recipe", (), (), file=str(folder / RECIPE_FILES[0]))
+    outcome.say(f"There is no recipe in {folder} yet: it is begun with what is weighed in.")
+    return Begun(recipe, load_kitchen(recipe, kitchen), name=recipe.title)
 
 
 def _faults(weighed: WeighedRecipe) -> bool:
@@ -157,7 +175,7 @@ def _written(weighed: WeighedRecipe, order: Order, place: Path, text: str, day: 
     from counterproof.adapters.files import load_text, write_atomically
     from counterproof.batch.written_in import recipe_with_weights, with_weights
 
-    if place.suffix in {"", ".md", ".markdown", ".txt"}:
+    if place.exists() and place.suffix in {"", ".md", ".markdown", ".txt"}:
         target = place
         content = with_weights(load_text(place), order.recipe, weighed.weighing)
     else:
@@ -355,7 +373,7 @@ def scale(
                 remedy="Name another, or move it away.",
                 file=output,
             )
-        write_atomically(Path(output), write_text(done.recipe).encode())
+        write_atomically(Path(output), write_text(_from_there(done.recipe, Path(output))).encode())
         outcome.say(output)
     if as_json:
         outcome.print_json({**done.to_dict(), "written": output})
@@ -365,6 +383,17 @@ def scale(
         print_scaled(done, outcome.console())
     told = [mark.level for line in done.lines for mark in line.marks]
     outcome.leave([*told, *(mark.level for mark in done.marks)])
+
+
+def _from_there(recipe: Recipe, target: Path) -> Recipe:
+    """A recipe whose kitchen is named from the folder it is written into."""
+    from dataclasses import replace
+    from os.path import relpath
+
+    if recipe.kitchen is None or recipe.file in {None, "-"}:
+        return recipe
+    kitchen = Path(str(recipe.file)).parent / recipe.kitchen
+    return replace(recipe, kitchen=Path(relpath(kitchen, target.parent)).as_posix())
 
 
 def _jars(text: str) -> tuple[int, float]:
