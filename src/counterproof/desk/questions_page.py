@@ -12,6 +12,7 @@ from counterproof.kitchen_questions.answers import answered
 from counterproof.kitchen_questions.around import Around
 from counterproof.kitchen_questions.entries import FORMS, form_of
 from counterproof.kitchen_questions.from_steps import Raised, raised_by
+from counterproof.numerals import plain_volume
 from counterproof.physics.answer import Answer
 from counterproof.plan.planning import plan_of
 from counterproof.press import kitchen_answers
@@ -143,10 +144,17 @@ def answer_page(process: str, told: Mapping[str, str], around: Around) -> dict[s
 def _given(answer: Answer, middle: str) -> list[tuple[str, str]]:
     """What it was asked with, in words."""
     return [
-        (kitchen_answers.label(key), kitchen_answers.told(key, value, middle))
+        (kitchen_answers.label(key), _amount(key, value, middle))
         for key, value in answer.inputs.items()
-        if value is not None and not isinstance(value, Mapping | list | tuple | bool)
+        if not isinstance(value, Mapping | list | tuple | bool)
+        and (value or (value is not None and key.endswith("_celsius")))
     ]
+
+
+def _amount(key: str, value: Any, middle: str) -> str:
+    if key == "litres":
+        return plain_volume(value)
+    return kitchen_answers.told(key, value, middle)
 
 
 def _sources(answer: Answer, bench: Workbench) -> list[str]:

@@ -10,6 +10,13 @@ from counterproof.press.kitchen_quantities import quantity
 from counterproof.press.plain_text import printable
 
 _LABELS: Final[Mapping[str, str]] = {
+    "water_kg": "water",
+    "food_kg": "weight of the food",
+    "pot_kg": "the empty pot",
+    "ice_celsius": "the ice at",
+    "room_celsius": "the room",
+    "ambient_celsius": "there",
+    "altitude_m": "above the sea",
     "time_s": "time",
     "useful_j": "heat that counts",
     "input_j": "energy bought",

@@ -332,6 +332,8 @@ async function opened() {
 document.addEventListener("click", (event) => {
   const button = event.target.closest("[data-why]");
   if (button) explain(button.dataset.why);
+  const step = event.target.closest("[data-ask-step]");
+  if (step) location.assign(`/questions?${new URLSearchParams({ name: view.name, step: step.dataset.askStep })}`);
   const line = event.target.closest("[data-line]");
   if (line && galley) goTo(Number(line.dataset.line));
 });

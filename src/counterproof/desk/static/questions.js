@@ -70,6 +70,7 @@ export async function laidOut(_, shared) {
   for (const button of document.querySelectorAll("[data-ask]")) {
     button.addEventListener("click", () => laid(button.dataset.ask, button.dataset.step));
   }
+  const raised = asked.get("step") && document.querySelector(`[data-step="${CSS.escape(asked.get("step"))}"]`);
   const first = document.querySelector("[data-ask]");
-  await laid(asked.get("process") || first.dataset.ask, asked.get("step"));
+  await laid(asked.get("process") || (raised || first).dataset.ask, raised ? asked.get("step") : null);
 }
