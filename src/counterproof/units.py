@@ -121,16 +121,14 @@ _COUNTED: Final = (
 CONTAINERS: Final = frozenset({"tin", "jar", "packet", "bottle", "bag", "carton", "sachet", "tube"})
 """Measures that are packs: what they hold is printed on them."""
 
-MEASURES: Final[Mapping[str, MeasureKind]] = MappingProxyType(
-    {
-        **dict.fromkeys(_KG, "mass"),
-        **dict.fromkeys(_METRIC_ML, "volume"),
-        **dict.fromkeys(HOLDS["us"], "volume"),
-        **dict.fromkeys(_METRES, "length"),
-        **dict.fromkeys(_BY_EYE, "by eye"),
-        **dict.fromkeys(_COUNTED, "count"),
-    }
-)
+MEASURES: Final[Mapping[str, MeasureKind]] = {
+    **dict.fromkeys(_KG, "mass"),
+    **dict.fromkeys(_METRIC_ML, "volume"),
+    **dict.fromkeys(HOLDS["us"], "volume"),
+    **dict.fromkeys(_METRES, "length"),
+    **dict.fromkeys(_BY_EYE, "by eye"),
+    **dict.fromkeys(_COUNTED, "count"),
+}
 """Every measure id and its kind; "piece" is what a bare count means."""
 
 # Further words that mean a measure, as cooks write them; the plural in -s is added to each.
@@ -206,7 +204,9 @@ def _names() -> dict[str, str]:
     return names
 
 
-_NAMES: Final = MappingProxyType(_names())
+_NAMES: Final = _names()
+UNIT_WORDS: Final = frozenset({*_NAMES, *(word.lower() for word in _EXACT_CASE)})
+"""Every word that means a measure, in lower case."""
 PLURALS: Final = frozenset(
     word for word in _NAMES if word.endswith("s") and word not in {"glass", "cms", "lbs", "kgs"}
 ) | {"handsful"}

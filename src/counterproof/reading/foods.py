@@ -386,7 +386,10 @@ class Matcher:
                 mended.append(word)
                 continue
             near = process.extractOne(
-                word, self._index.spellings, scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING
+                word,
+                self._index.spellings(len(word)),
+                scorer=fuzz.ratio,
+                score_cutoff=CLOSE_SPELLING,
             )
             if near is None:
                 mended.append(word)

@@ -171,9 +171,10 @@ def _finished(text: str, line: Unfinished) -> Split:
     name = name or _recovered(line)
     if head_.quantities and head_.quantities[0].measure == "piece":
         name = _without_part(name, line)
-    for part in ("yolk", "white"):
-        if f"{part} of" in line.flags and name.lower() in {"egg", "eggs"}:
-            name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
+    if line.flags and name.lower() in {"egg", "eggs"}:
+        for part in ("yolk", "white"):
+            if f"{part} of" in line.flags:
+                name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
     weighed = line.weighed
     return Split(
         text=text,

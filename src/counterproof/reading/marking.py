@@ -149,7 +149,7 @@ def read_lines(
     tuple of MarkedLine
         One for each line, in the order given.
     """
-    scales = Scales(tables, system, scale)
+    scales = Scales(tables, system, scale, matcher.words)
     understood = [_understood(line, scales, matcher, region) for line in written]
     nths = _occurrences(understood)
     counted = {portion.case.food.id for one in understood for portion in one.portions}

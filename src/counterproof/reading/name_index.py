@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from counterproof.rows import Food, Tables
 
 MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
+_APART = 0.15  # of both lengths together; words further apart in length are never one, misspelt
 _MINCES = frozenset({"ground", "mince", "minced"})
 _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
 
@@ -82,6 +83,8 @@ class NameIndex:
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
+        self._meaning: dict[frozenset[str], set[str]] = defaultdict(set)  # words → ids of foods
+        self._near_in_length: dict[int, tuple[str, ...]] = {}
         self._own: list[tuple[tuple[str, ...], Food]] = []  # names as canonical words
         self._add(tables)
 
@@ -111,12 +114,28 @@ class NameIndex:
         return found
 
     @cached_property
-    def spellings(self) -> tuple[str, ...]:
-        """Words long enough to be misspelt, in the order of the alphabet.
-
-        Among equally near words the first wins, always the same.
-        """
+    def _spellings(self) -> tuple[str, ...]:
         return tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
+
+    def spellings(self, length: int) -> tuple[str, ...]:
+        """Words that a word of some length may be meant for, in the order of the alphabet.
+
+        Parameters
+        ----------
+        length : int
+            Letters of the misspelt word. [1]
+
+        Returns
+        -------
+        tuple of str
+            Those near enough in length; among equally near ones the first wins, always the same.
+        """
+        if length not in self._near_in_length:
+            most = (1 + _APART) / (1 - _APART)
+            self._near_in_length[length] = tuple(
+                word for word in self._spellings if length / most <= len(word) <= length * most
+            )
+        return self._near_in_length[length]
 
     def whole(self, name: str) -> Known | None:
         """The food that goes by this very name, prepositions and all.
@@ -172,11 +191,7 @@ class NameIndex:
         bool
             True where it has.
         """
-        sought = canonical(self.words(name))
-        wanted = frozenset(sought)
-        return bool(sought) and any(
-            entry.words == wanted for word in sought for entry in self.by_head.get(word, ())
-        )
+        return frozenset(canonical(self.words(name))) in self._meaning
 
     def joined_up(self, written: tuple[str, ...]) -> tuple[str, ...]:
         """Words that the table writes apart or together ("bayleaf", "corn meal") brought in line.
@@ -208,7 +223,7 @@ class NameIndex:
         return tuple(found)
 
     def _add(self, tables: Tables) -> None:
-        meaning: dict[frozenset[str], set[str]] = defaultdict(set)
+        meaning = self._meaning
         shown: dict[str, frozenset[str]] = {}
         listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]] = {}
         for known in _named(tables):
@@ -234,12 +249,10 @@ class NameIndex:
         for food in tables.foods.values():
             if len(meaning.get(shown.get(food.name, frozenset()), ())) > 1:
                 del self.by_name[plain(food.name)]
-        self._arrange(listed, meaning)
+        self._arrange(listed)
 
     def _arrange(
-        self,
-        listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]],
-        meaning: dict[frozenset[str], set[str]],
+        self, listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]]
     ) -> None:
         """Put every name under its heads."""
         held = {word for _, own in listed.values() for word in own}
@@ -247,7 +260,7 @@ class NameIndex:
         for (_, said, region), (known, own) in listed.items():
             named = frozenset(own)
             bare = len(named & telling) <= 1
-            contested = len(meaning[named]) > 1
+            contested = len(self._meaning[named]) > 1
             entry = IndexedName(known.food, named, said, region, contested, bare, known.row)
             for head in _heads(own, telling):
                 self.by_head[head].append(entry)

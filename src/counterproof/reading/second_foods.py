@@ -50,7 +50,7 @@ def second_foods(split: Split, matcher: Matcher, region: str = "") -> tuple[Food
     tuple of Food
         Those whose names are known without a doubt, in the order written.
     """
-    if split.meaning or split.container in CONTAINERS or _in_a_pack(split):
+    if not (split.comment or split.preparation) or split.meaning or _in_a_pack(split):
         return ()  # what is in a jar of artichokes in oil weighs what the jar holds
     said = f"{split.preparation}, {split.comment}"
     if " with " not in said and " in" not in said and " on " not in said:
@@ -68,7 +68,8 @@ def second_foods(split: Split, matcher: Matcher, region: str = "") -> tuple[Food
 
 
 def _in_a_pack(split: Split) -> bool:
-    return bool(split.quantities) and split.quantities[0].measure in CONTAINERS
+    counted = split.quantities[0].measure if split.quantities else ""
+    return split.container in CONTAINERS or counted in CONTAINERS
 
 
 def not_counted(foods: Iterable[Food]) -> Mark:

@@ -129,9 +129,9 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
     tuple of Split
         One for each addition that has an amount; its name is empty where it adds more of the same.
     """
+    if not (split.comment or split.preparation) or "weighed" in split.flags:
+        return ()  # a scale has added up already
     said = f"{split.comment}, {split.preparation}"
-    if "weighed" in split.flags:
-        return ()  # the scale has added up already
     if not ("plus" in said or "+" in said or "and" in said or " with" in said or " in" in said):
         return ()
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))

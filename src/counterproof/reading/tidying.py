@@ -86,7 +86,7 @@ def tidied(text: str) -> str:
     text = text.translate(_PLAIN)
     if "⁄" in text:
         text = _LEADING_FRACTION.sub("", text)
-    if not text.isascii():
+    if not text.isascii() and not text.replace("⁄", "/").isascii():
         text = unicodedata.normalize("NFC", text)
         text = "".join([c if c.isascii() or c == "⁄" else _kept(c) for c in text])
         text = _WORD.sub(_without_look_alikes, text)

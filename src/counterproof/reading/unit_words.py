@@ -8,7 +8,7 @@ import re
 from typing import Final, NamedTuple
 
 from counterproof.reading.words import FILLS, SIZES
-from counterproof.units import MEASURES, PLURALS, measure_named
+from counterproof.units import MEASURES, PLURALS, UNIT_WORDS, measure_named
 
 _UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*(?![^\W\d_])\.?|")')
 _OUNCES: Final = re.compile(r"\.?\s*(?:oz|ounces?|ozs)\b\.?", re.IGNORECASE)
@@ -24,6 +24,9 @@ _WEAK: Final = frozenset(
 """Unit words that also begin names: "4 fillet steaks", "2 bottle gourds"."""
 _NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
+
+
+_BEGINNINGS: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
 
 
 class UnitWords(NamedTuple):
@@ -52,6 +55,14 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
     UnitWords
         With `end` after the unit, or after the words of size if there is none.
     """
+    match = _UNIT_WORD.match(line, at)
+    if match is None or not _may_begin(match.group(1)):
+        return UnitWords(None, at)
+    return _read(line, at, number)
+
+
+def _read(line: str, at: int, number: float) -> UnitWords:
+    """Read up to four words of size, fill and unit."""
     size: list[str] = []
     fills: list[str] = []
     size_end = place = at
@@ -80,6 +91,11 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
     while size and size[-1] in _JOINTS:
         size.pop()
     return UnitWords(None, size_end, " ".join(size))
+
+
+def _may_begin(word: str) -> bool:
+    """Return whether a word is one that sizes, fills and units begin with; most words are not."""
+    return word.lower().rstrip(".") in _BEGINNINGS or "-" in word or word == '"'
 
 
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:

@@ -19,7 +19,7 @@ from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
 from counterproof.ways import ASSUMED, Way
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from counterproof.provenance import Provenance
     from counterproof.reading.model import Quantity, Split
@@ -56,6 +56,7 @@ class Scales:
     tables: Tables
     system: System
     factor: float = 1.0
+    words: Callable[[str], tuple[str, ...]] = words  # a matcher's, which holds what it has met
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,7 +199,7 @@ def _density(case: Case) -> tuple[float | None, Provenance | None]:
     if rows:
         forms = {row.form: row for row in rows}
         if len(forms) > 1:
-            told = {*words(f"{case.split.preparation} {case.split.name}"), *case.split.flags}
+            told = {*_told(case), *case.split.flags}
             for form in sorted(forms):
                 if form and told.issuperset(words(form)):
                     return forms[form].kg_per_litre, forms[form].provenance
@@ -212,7 +213,7 @@ def _density(case: Case) -> tuple[float | None, Provenance | None]:
 
 def _by_length(quantity: Quantity, number: float, case: Case) -> Try:
     centimetres = number * unit_m(quantity.measure) * 100
-    row = _row(case.rows, "cm-piece", "", frozenset())
+    row = _row(case.rows, "cm-piece", "")
     tail = _tail(quantity, case)
     way = (*_counted(quantity, number, case), Way("unit", unit_m(quantity.measure) * 100, "cm"))
     if row is not None:
@@ -299,16 +300,17 @@ def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:
     size = _SIZES.get(split.size, split.size)
     if size in {"thumb-sized", "finger-sized"} and quantity.measure == "piece":
         return "thumb", ""
-    first = words(split.name)[:1]
-    if quantity.measure == "piece" and first and first[0] in VESSELS and " " in split.name:
-        return first[0], ""  # "2 trays ice cubes": trays are counted, not cubes
+    if quantity.measure == "piece" and " " in split.name:
+        first = words(split.name.split(" ", 1)[0])
+        if first and first[0] in VESSELS:
+            return first[0], ""  # "2 trays ice cubes": trays are counted, not cubes
     return quantity.measure, size if size in SIZED else ""
 
 
 def _drawn_as(case: Case) -> list[str]:
     """What a bare count of a food means: its name may say so, and a bare bread is a loaf."""
     drawn = case.food.drawn_measure
-    last = words(case.split.name)[-1:]
+    last = case.scales.words(case.split.name)[-1:]
     said = [last[0]] if last and MEASURES.get(last[0]) == "count" else []
     if drawn == "slice" and case.food.food_class == "bread & bakery" and not said:
         said = ["loaf"]
@@ -321,9 +323,8 @@ def _weight_of_one(
     """The row for the first measure that has one, kilograms of one, and what was assumed."""
     if not case.rows:
         return None
-    told = frozenset(words(f"{case.split.preparation} {case.split.name}"))
     for measure in measures:
-        row = _row(case.rows, measure, size, told)
+        row = _row(case.rows, measure, size, case)
         if row is None:
             continue
         times = SIZED[size] / SIZED.get(row.size, 1.0) if size and row.size != size else 1.0
@@ -344,12 +345,12 @@ def _from_fruit(
     food, tables = case.food, case.scales.tables
     tail = _tail(quantity, case, size)
     way = _counted(quantity, number, case)
-    own = _row(case.rows, "piece", size, frozenset())
+    own = _row(case.rows, "piece", size)
     if own is not None:
         spread = own.spread if own.spread is not None else COUNTED
         way = (*way, Way("piece", own.kg, "kg", food.name, own.provenance))
         return Try(quantity, number * own.kg, spread, as_bought=False, tail=tail, way=way)
-    whole = _row(tables.household.get(fruit.id, ()), "piece", size, frozenset())
+    whole = _row(tables.household.get(fruit.id, ()), "piece", size)
     if whole is None:
         return Mark(
             "fault",
@@ -375,12 +376,15 @@ def _from_fruit(
 
 
 def _row(
-    rows: tuple[HouseholdWeight, ...], measure: str, size: str, told: frozenset[str]
+    rows: tuple[HouseholdWeight, ...], measure: str, size: str, case: Case | None = None
 ) -> HouseholdWeight | None:
     """The household weight that fits best: form told in the line first, then size."""
     fitting = [row for row in rows if row.measure == measure]
     if len(fitting) < 2:
         return fitting[0] if fitting else None
+    told: frozenset[str] = frozenset()
+    if case is not None and any(row.form for row in fitting):
+        told = _told(case)
     sizes = (size, "", "medium", "large", "small") if size else ("", "medium", "large", "small")
 
     def rank(row: HouseholdWeight) -> tuple[int, int]:
@@ -388,6 +392,11 @@ def _row(
         return form, sizes.index(row.size) if row.size in sizes else len(sizes)
 
     return min(fitting, key=rank)
+
+
+def _told(case: Case) -> frozenset[str]:
+    """The comparable words that may tell a form: of the preparation and the name."""
+    return frozenset(case.scales.words(f"{case.split.preparation} {case.split.name}"))
 
 
 def _guessed(

@@ -10,103 +10,99 @@ from typing import TYPE_CHECKING, Final
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-NUMBER_WORDS: Final[Mapping[str, tuple[float, float]]] = MappingProxyType(
-    {
-        **{
-            word: (float(number), float(number))
-            for number, word in enumerate(
-                "one two three four five six seven eight nine ten eleven twelve thirteen "
-                "fourteen fifteen sixteen seventeen eighteen nineteen twenty".split(),
-                start=1,
-            )
-        },
-        "twenty-four": (24.0, 24.0),
-        "thirty": (30.0, 30.0),
-        "forty": (40.0, 40.0),
-        "fifty": (50.0, 50.0),
-        "half": (0.5, 0.5),
-        "half a": (0.5, 0.5),
-        "half an": (0.5, 0.5),
-        "one half": (0.5, 0.5),
-        "one-half": (0.5, 0.5),
-        "quarter": (0.25, 0.25),
-        "a quarter": (0.25, 0.25),
-        "one quarter": (0.25, 0.25),
-        "one-quarter": (0.25, 0.25),
-        "three quarters": (0.75, 0.75),
-        "three-quarters": (0.75, 0.75),
-        "one third": (1 / 3, 1 / 3),
-        "one-third": (1 / 3, 1 / 3),
-        "two thirds": (2 / 3, 2 / 3),
-        "two-thirds": (2 / 3, 2 / 3),
-        "a": (1.0, 1.0),
-        "an": (1.0, 1.0),
-        "a dozen": (12.0, 12.0),
-        "one dozen": (12.0, 12.0),
-        "dozen": (12.0, 12.0),
-        "half a dozen": (6.0, 6.0),
-        "half dozen": (6.0, 6.0),
-        "a half dozen": (6.0, 6.0),
-        "two dozen": (24.0, 24.0),
-        "a couple": (2.0, 2.0),
-        "a couple of": (2.0, 2.0),
-        "couple of": (2.0, 2.0),
-        "a half": (0.5, 0.5),
-        "a third": (1 / 3, 1 / 3),
-        "couple": (2.0, 2.0),
-        "a few": (2.0, 4.0),
-        "few": (2.0, 4.0),
-        "several": (3.0, 5.0),
-        "a pair": (2.0, 2.0),
-    }
-)
+NUMBER_WORDS: Final[Mapping[str, tuple[float, float]]] = {
+    **{
+        word: (float(number), float(number))
+        for number, word in enumerate(
+            "one two three four five six seven eight nine ten eleven twelve thirteen "
+            "fourteen fifteen sixteen seventeen eighteen nineteen twenty".split(),
+            start=1,
+        )
+    },
+    "twenty-four": (24.0, 24.0),
+    "thirty": (30.0, 30.0),
+    "forty": (40.0, 40.0),
+    "fifty": (50.0, 50.0),
+    "half": (0.5, 0.5),
+    "half a": (0.5, 0.5),
+    "half an": (0.5, 0.5),
+    "one half": (0.5, 0.5),
+    "one-half": (0.5, 0.5),
+    "quarter": (0.25, 0.25),
+    "a quarter": (0.25, 0.25),
+    "one quarter": (0.25, 0.25),
+    "one-quarter": (0.25, 0.25),
+    "three quarters": (0.75, 0.75),
+    "three-quarters": (0.75, 0.75),
+    "one third": (1 / 3, 1 / 3),
+    "one-third": (1 / 3, 1 / 3),
+    "two thirds": (2 / 3, 2 / 3),
+    "two-thirds": (2 / 3, 2 / 3),
+    "a": (1.0, 1.0),
+    "an": (1.0, 1.0),
+    "a dozen": (12.0, 12.0),
+    "one dozen": (12.0, 12.0),
+    "dozen": (12.0, 12.0),
+    "half a dozen": (6.0, 6.0),
+    "half dozen": (6.0, 6.0),
+    "a half dozen": (6.0, 6.0),
+    "two dozen": (24.0, 24.0),
+    "a couple": (2.0, 2.0),
+    "a couple of": (2.0, 2.0),
+    "couple of": (2.0, 2.0),
+    "a half": (0.5, 0.5),
+    "a third": (1 / 3, 1 / 3),
+    "couple": (2.0, 2.0),
+    "a few": (2.0, 4.0),
+    "few": (2.0, 4.0),
+    "several": (3.0, 5.0),
+    "a pair": (2.0, 2.0),
+}
 """Number words with the least and most they mean: "a few" as 2 to 4 and "several" as 3 to 5
 are assumed, for want of a source; whoever cooks by eye sees the range."""
 
-SIZES: Final[Mapping[str, str]] = MappingProxyType(
-    {
-        "small": "small",
-        "sm": "small",
-        "smallish": "small",
-        "small-sized": "small",
-        "small-size": "small",
-        "tiny": "small",
-        "medium": "medium",
-        "med": "medium",
-        "md": "medium",
-        "medium-sized": "medium",
-        "medium-size": "medium",
-        "average": "medium",
-        "average-sized": "medium",
-        "medium-large": "medium-large",
-        "medium-small": "medium-small",
-        "small-medium": "medium-small",
-        "large": "large",
-        "lg": "large",
-        "lge": "large",
-        "big": "large",
-        "fat": "large",
-        "large-sized": "large",
-        "large-size": "large",
-        "even-sized": "even-sized",
-        "extra-large": "extra-large",
-        "xl": "extra-large",
-        "jumbo": "extra-large",
-        "huge": "extra-large",
-        "very": "",
-        "extra": "",
-        "fist-sized": "fist-sized",
-        "fist-size": "fist-sized",
-        "thumb-sized": "thumb-sized",
-        "thumb-size": "thumb-sized",
-        "walnut-sized": "walnut-sized",
-        "walnut-size": "walnut-sized",
-        "bite-sized": "bite-sized",
-        "bite-size": "bite-sized",
-        "finger-length": "finger-length",
-        "finger-sized": "finger-sized",
-    }
-)
+SIZES: Final[Mapping[str, str]] = {
+    "small": "small",
+    "sm": "small",
+    "smallish": "small",
+    "small-sized": "small",
+    "small-size": "small",
+    "tiny": "small",
+    "medium": "medium",
+    "med": "medium",
+    "md": "medium",
+    "medium-sized": "medium",
+    "medium-size": "medium",
+    "average": "medium",
+    "average-sized": "medium",
+    "medium-large": "medium-large",
+    "medium-small": "medium-small",
+    "small-medium": "medium-small",
+    "large": "large",
+    "lg": "large",
+    "lge": "large",
+    "big": "large",
+    "fat": "large",
+    "large-sized": "large",
+    "large-size": "large",
+    "even-sized": "even-sized",
+    "extra-large": "extra-large",
+    "xl": "extra-large",
+    "jumbo": "extra-large",
+    "huge": "extra-large",
+    "very": "",
+    "extra": "",
+    "fist-sized": "fist-sized",
+    "fist-size": "fist-sized",
+    "thumb-sized": "thumb-sized",
+    "thumb-size": "thumb-sized",
+    "walnut-sized": "walnut-sized",
+    "walnut-size": "walnut-sized",
+    "bite-sized": "bite-sized",
+    "bite-size": "bite-sized",
+    "finger-length": "finger-length",
+    "finger-sized": "finger-sized",
+}
 """Words of size, and what they are called in a table of household weights."""
 
 FILLS: Final = frozenset(
@@ -154,18 +150,16 @@ JOINING_PARTICIPLES: Final = frozenset(
 
 PREPARATION, MANNER, BREAK, OR, AND = 1, 2, 3, 4, 5
 
-WORD_CLASSES: Final[Mapping[str, int]] = MappingProxyType(
-    {
-        **dict.fromkeys(_CUT, PREPARATION),
-        **dict.fromkeys(_HOW, MANNER),
-        **dict.fromkeys(_THEN, BREAK),
-        "or": OR,
-        "and/or": OR,
-        "and": AND,
-        "&": AND,
-        "+": BREAK,
-    }
-)
+WORD_CLASSES: Final[Mapping[str, int]] = {
+    **dict.fromkeys(_CUT, PREPARATION),
+    **dict.fromkeys(_HOW, MANNER),
+    **dict.fromkeys(_THEN, BREAK),
+    "or": OR,
+    "and/or": OR,
+    "and": AND,
+    "&": AND,
+    "+": BREAK,
+}
 """What a word does in a line, where it is neither an amount nor part of a name."""
 
 NEVER_ALONE: Final = frozenset(

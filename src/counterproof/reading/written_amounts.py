@@ -14,7 +14,7 @@ from typing import Final
 from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import NUMBER, range_value
 from counterproof.reading.unit_words import unit_at
-from counterproof.units import MEASURES, System, unit_kg, unit_ml
+from counterproof.units import MEASURES, System, measure_named, unit_kg, unit_ml
 
 ABOUT: Final = re.compile(
     r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|appr\.|around|roughly|circa|ca?\.|at least|up to|almost"
@@ -41,6 +41,10 @@ _TRAILING: Final = re.compile(
     r"|(?:cooked|picked)(?: chicken| turkey| crab)? meat)\b\.?",
     re.IGNORECASE,
 )
+# "200 g flour": most amounts are a number, a weight or volume, and a word that is no part of it.
+_PLAIN: Final = re.compile(r"(\d{1,4}) ?([A-Za-z]+) (?=([A-Za-z]+))")
+_GOES_ON: Final = frozenset({"to", "or", "plus", "and"})
+_WEIGHED: Final = frozenset({"mass", "volume"})
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
 
 
@@ -199,6 +203,12 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
     list of Amount
         In the order written; empty if no amount begins there.
     """
+    plain = _PLAIN.match(line, at)
+    if plain is not None and plain.group(3).lower() not in _GOES_ON:
+        measure = measure_named(plain.group(2))
+        if measure is not None and MEASURES[measure] in _WEIGHED:
+            number = float(plain.group(1))
+            return [Amount(number, number, measure, named=True, end=plain.end(2))]
     first = amount_at(line, at)
     if first is None:
         return []
