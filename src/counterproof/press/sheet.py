@@ -24,15 +24,12 @@ from counterproof.press import (
     times,
     wording,
 )
+from counterproof.press.around_rows import apart_rows, fate_key, fizz_rows, pack_strips
 from counterproof.press.fonts import font_faces
 from counterproof.press.plain_text import printable
 from counterproof.press.setting import (
-    apart_rows,
-    fate_key,
-    fizz_rows,
     line_row,
     opinion_rows,
-    pack_strips,
     sections,
     set_in,
     stage_key,
