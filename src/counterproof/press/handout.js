@@ -23,6 +23,7 @@
 
   form.addEventListener("input", move);
   form.addEventListener("submit", (event) => event.preventDefault());
+  document.getElementById("resting").hidden = true;
   form.hidden = false;
   move();
 }

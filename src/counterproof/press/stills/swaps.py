@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from counterproof import numerals
 from counterproof.press import intervals, outlines
-from counterproof.press.drawing import enlarged
+from counterproof.press.drawing import enlarged, rounded
 from counterproof.press.figures import derived
 from counterproof.press.intervals import Scale
 from counterproof.press.outlines import Box
@@ -166,6 +166,9 @@ def _draw(copy: Copy, plate: Plate, field: Box, rows: list[Row]) -> None:
     longest = max(fraction(row.value, 1.0) for row in rows)
     hung = [replace(row, hang=longest - fraction(row.value, 1.0)) for row in rows]
     for at, row in enumerate(hung):
+        if at and (airy or cut.upright):
+            y = rounded(top + at * high + 5)
+            plate.line(f"M{rounded(field.left)} {y} H{rounded(field.right)}", plate.inks.hair, 1.5)
         lay(copy, plate, Box(field.left, top + at * high, field.right, top + (at + 1) * high), place, scale, row)  # fmt: skip
 
 
