@@ -2,6 +2,7 @@
 
     python benchmarks/desk_latency.py             measure and write measurements/desk_latency.json
     python benchmarks/desk_latency.py --soak      2,000 edits, and what the memory does meanwhile
+    python benchmarks/desk_latency.py --page      render docs/desk.md from what was measured
 
 A recipe of 20 lines of our own, of which one amount is typed over and over. Each time runs from
 the key's own time stamp to the frame in which the changed mark is painted. Wanted: below 100 ms
@@ -21,9 +22,13 @@ from pathlib import Path
 from time import perf_counter, sleep
 from typing import Any
 
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from playwright.sync_api import Page, sync_playwright
 
-MEASUREMENTS = Path(__file__).parent / "measurements" / "desk_latency.json"
+HERE = Path(__file__).parent
+MEASUREMENTS = HERE / "measurements" / "desk_latency.json"
+PAGE = HERE.parent / "docs" / "desk.md"
+TEMPLATE = "desk_page.md.j2"
 KEYS = 120
 SOAK = 2000
 RECIPE = """# Root and barley pot
@@ -93,7 +98,7 @@ def opened(page: Page, address: str) -> float:
     """Open the desk and put the caret behind the barley's amount; return seconds to the proof."""
     begun = perf_counter()
     page.goto(address)
-    page.wait_for_selector("body[data-stage=beside]", timeout=30_000)
+    page.wait_for_selector("body[data-stage=pictured]", state="attached", timeout=30_000)
     seconds = perf_counter() - begun
     at = RECIPE.index("150 g pearl") + 3
     page.evaluate(f"() => {{ const a = document.getElementById('text'); a.focus(); a.setSelectionRange({at}, {at}); }}")  # fmt: skip
@@ -125,8 +130,24 @@ def summary(times: list[float]) -> dict[str, float]:
     }
 
 
+def rendered(told: dict[str, Any]) -> str:
+    """Return the page with what was measured in it."""
+    pages = Environment(
+        loader=FileSystemLoader(HERE),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        keep_trailing_newline=True,
+        autoescape=False,  # noqa: S701 (Markdown of our own, from numbers of our own)
+    )
+    lines = sum(line.startswith(("- ", "1.", "2.", "3.")) for line in RECIPE.splitlines())
+    return pages.get_template(TEMPLATE).render(lines=lines, **told)
+
+
 def main() -> None:
     """Measure, print, write."""
+    if "--page" in sys.argv:
+        PAGE.write_text(rendered(json.loads(MEASUREMENTS.read_text("utf-8"))), encoding="utf-8")
+        return
     soak = "--soak" in sys.argv
     found: dict[str, Any] = {}
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
@@ -156,6 +177,7 @@ def main() -> None:
     told = json.loads(MEASUREMENTS.read_text(encoding="utf-8")) if MEASUREMENTS.exists() else {}
     told.update({"soak": found} if soak else found)
     MEASUREMENTS.write_text(json.dumps(told, indent=2) + "\n", encoding="utf-8")
+    PAGE.write_text(rendered(told), encoding="utf-8")
     print(json.dumps(found, indent=2))
 
 

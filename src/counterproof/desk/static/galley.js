@@ -4,7 +4,8 @@
 // browser's own. Behind it lie rows that hold the same words in the same type: they wrap as the
 // text does, and so the margins stand beside their lines without anything being measured.
 
-const APART = 5;
+const APART = 3; // px between two notes
+const LEAD = 30; // px, a line of text with its lead
 
 function element(name, style) {
   const made = document.createElement(name);
@@ -267,7 +268,9 @@ export class Galley {
     for (const { row, top, left, right, sign } of sizes) {
       for (const [side, height] of [["left", left], ["right", right]]) {
         if (side === "right" && !this.verdicts) continue;
-        const shift = narrow ? 0 : Math.max(top, free[side]) - top;
+        // What stands beside the caret is long and grows both ways, so that others move less.
+        const rise = row === this.rows[this.current] ? Math.max(0, height - LEAD) / 2 : 0;
+        const shift = narrow ? 0 : Math.max(top - rise, free[side]) - top;
         if (shift !== (row.shift[side] || 0)) {
           row.shift[side] = shift;
           row[side].style.transform = shift ? `translateY(${shift}px)` : "";
@@ -277,7 +280,7 @@ export class Galley {
       }
       if (!narrow && left) {
         const is = (name) => row.node.classList.contains(name);
-        strokes.push({ from: top, to: top + row.shift.left + sign, pressing: is("pressing"), current: is("current") });
+        strokes.push({ from: top, to: top + row.shift.left + sign, height: left, pressing: is("pressing"), current: is("current") });
       }
     }
     const inside = this.place.offsetHeight;
@@ -286,12 +289,12 @@ export class Galley {
   }
 
   lead(strokes) {
-    const drawn = strokes.filter((one) => one.pressing || one.current || one.to - one.from > 3);
+    const drawn = strokes.filter((one) => one.pressing || one.current || Math.abs(one.to - one.from) > 3);
     const wide = this.leaders.clientWidth;
-    this.leaders.replaceChildren(...drawn.map(({ from, to, pressing, current }) => {
+    this.leaders.replaceChildren(...drawn.map(({ from, to, height, pressing, current }) => {
       const line = document.createElementNS("http://www.w3.org/2000/svg", "path");
       const y1 = from + 17;
-      const y2 = to + 11;
+      const y2 = current && !pressing ? Math.min(Math.max(y1, to + 14), to + Math.max(height, 18) - 4) : to + 14;
       const start = pressing ? 28 : 9;
       line.setAttribute("d", `M${wide - 6} ${y1} H${wide - 14} L${start + 8} ${y2} H${start}`);
       line.setAttribute("class", pressing ? "pressing" : current ? "current" : "plain");
