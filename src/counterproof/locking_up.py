@@ -76,7 +76,7 @@ def locked_up(
     edition = proof_of(base, bench, streams, date=date, held=held)
     pictures = pictured(base, edition, bench, streams, held)
     edition = _enlarged(edition, pictures.derivations, (), bench)
-    script, edition = _script(manuscript, bench, streams, edition)
+    script, edition = _script(manuscript, bench, streams, edition, held)
     return Forme(
         edition=edition,
         date=date,
@@ -114,13 +114,13 @@ def _enlarged(
 
 
 def _script(
-    manuscript: Manuscript, bench: Workbench, streams: Streams, edition: Edition
+    manuscript: Manuscript, bench: Workbench, streams: Streams, edition: Edition, held: Held
 ) -> tuple[ScriptProof | None, Edition]:
     """The script as it will be said, and the proof with what it adds: derivations, sources."""
     if manuscript.script is None:
         return None, edition
     episode = manuscript.episode
-    material = material_of(episode, bench, streams)
+    material = material_of(episode, bench, streams, held)
     vetted = vetted_script(
         manuscript.script, episode, bench, streams, file=manuscript.script_file, material=material
     )

@@ -28,6 +28,7 @@ from counterproof.claims.working import worked
 from counterproof.costing import Cost
 from counterproof.draws import Streams
 from counterproof.errors import QuantityError
+from counterproof.footprint.held import Held
 from counterproof.plan.model import Plan
 from counterproof.reading.model import Reading
 from counterproof.recipe.kitchen import Kitchen
@@ -53,7 +54,9 @@ class Episode:
     audience: tuple[str, ...] = ()
 
 
-def material_of(episode: Episode, bench: Workbench, streams: Streams) -> Material:
+def material_of(
+    episode: Episode, bench: Workbench, streams: Streams, held: Held | None = None
+) -> Material:
     """What a script may speak of.
 
     Parameters
@@ -64,16 +67,19 @@ def material_of(episode: Episode, bench: Workbench, streams: Streams) -> Materia
         Tables and matcher.
     streams : Streams
         Seed, number of draws, and the draws already made.
+    held : Held or None
+        What was worked out on the same tables and streams; it grows.
 
     Returns
     -------
     Material
         The recipe first, its versions, what is bought instead, then the others.
     """
+    shared = held or Held()
 
     def work(order: Order) -> Callable[[], tuple[Reading, Plan, Cost | None]]:
         def worked_out() -> tuple[Reading, Plan, Cost | None]:
-            found = assessed(order, bench, streams)
+            found = assessed(order, bench, streams, held=shared)
             return found.reading, found.plan, found.cost
 
         return worked_out
@@ -101,7 +107,7 @@ def material_of(episode: Episode, bench: Workbench, streams: Streams) -> Materia
             subjects.append(
                 Subject(f"{key}+bought", f"bought {bought.what}", names, work(replace(order, version="bought")))
             )  # fmt: skip
-    return Material(subjects, bench.tables, streams, episode.audience)
+    return Material(subjects, bench.tables, streams, episode.audience, shared)
 
 
 def vetted_script(

@@ -16,6 +16,7 @@ from counterproof.draws import Streams
 from counterproof.errors import NotUnderstood
 from counterproof.footprint.assess import assess
 from counterproof.footprint.factors import RangeFor
+from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint
 from counterproof.plan.model import Plan
 from counterproof.plan.planning import plan_of
@@ -94,6 +95,8 @@ class Material:
         Seed, number of draws, and the draws already made.
     audience : tuple of str
         Regions in which claims are asked too.
+    held : Held or None
+        What was worked out on the same tables and streams; it grows.
     """
 
     def __init__(
@@ -102,6 +105,7 @@ class Material:
         tables: Tables,
         streams: Streams,
         audience: tuple[str, ...] = (),
+        held: Held | None = None,
     ) -> None:
         self.subjects = tuple(subjects)
         self.tables = tables
@@ -111,6 +115,7 @@ class Material:
         self._costs: dict[str, Cost | None] = {}
         self._lines: dict[tuple[str, str], tuple[MarkedLine, ...]] = {}
         self.figures: dict[tuple[object, Basis], Figure] = {}
+        self._held = held or Held()
         self._footprints: dict[tuple[str, str | None, RangeFor, object], Footprint] = {}
 
     @property
@@ -202,6 +207,7 @@ class Material:
                 streams=self.streams,
                 range_for=basis.range_for,
                 factor_set=dict(basis.sets),
+                held=self._held,
             )
         return self._footprints[key]
 
