@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from counterproof.batch.record_talk import Fact, record_of
+from counterproof.batch.scale_talk import scale_talk
 
 
 def _facts(text: str) -> list[Fact]:
@@ -112,3 +113,10 @@ def test_any_text_is_read_and_every_line_stands_somewhere(text: str) -> None:
         heading = line.strip().startswith("#")
         if said and not heading and not said.startswith("---"):
             assert at in told or (at <= len(readings) and readings[at - 1]), line
+
+
+@pytest.mark.parametrize("text", ["1" * 40_000, "ab " * 20_000, "1 → " * 15_000])
+def test_a_story_in_one_line_is_kept_and_not_searched(text: str) -> None:
+    (fact,) = record_of(text).facts
+    assert (fact.kind, fact.name) == ("remark", text.strip())
+    assert [said.does for said in scale_talk(text)] == ["unclear"]

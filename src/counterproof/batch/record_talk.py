@@ -25,6 +25,9 @@ WEIGHED_IN: Final = re.compile(
     r"(?:weighed[- ]in|weigh[- ]in|weights?|weighed|scales?|on the scale)\b", re.IGNORECASE
 )
 """Heading of a section of scale readings."""
+LONGEST: Final = 300
+"""Characters of a line that are searched for measurements: assumed; a longer one is a story, and
+is kept as a remark."""
 DAY: Final = 86400.0  # [s]
 
 _N: Final = r"\d+(?:[.,]\d+)?"
@@ -212,6 +215,9 @@ class _Reader:
         self._say(at, said)
 
     def _say(self, at: int, said: str) -> None:
+        if len(said) > LONGEST:
+            self.facts.append(Fact(at, said, "remark", name=said))
+            return
         tasted = _TASTED.match(said)
         if tasted is not None:
             self.facts.append(Fact(at, said, "tasted", name=tasted["words"] or said))

@@ -19,6 +19,8 @@ Does = Literal[
     "unit", "remark", "unclear",
 ]  # fmt: skip
 
+LONGEST: Final = 200
+"""Characters of a line that are read: assumed, nobody says more at a scale at once."""
 _CLOCK: Final = re.compile(
     r"\s*(?P<time>(?:[01]?\d|2[0-3]):[0-5]\d)\s*(?:h|am|pm)?[,;:]?\s+", re.IGNORECASE
 )
@@ -108,6 +110,9 @@ def scale_talk(text: str, *, unit: str = "g", first: int = 1) -> tuple[Said, ...
     for at, line in enumerate(text.splitlines(), first):
         bare = line.strip().removeprefix("* ").strip()
         if not bare or bare.startswith(("#", "<!--", "---", "```")):
+            continue
+        if len(bare) > LONGEST:
+            said.append(Said(at, f"{bare[:40]} …", "unclear"))
             continue
         clock = _CLOCK.match(bare)
         time = clock["time"] if clock else ""
