@@ -56,10 +56,11 @@ _Say = Callable[[str], str]
 
 def _heat(answer: Answer, result: _Say, given: _Say) -> str:
     span = f"{_what(answer, given)} from {given('from_celsius')} to {given('to_celsius')}"
-    on = given("appliance")
+    named = given("appliance")
+    on = f"{'an' if named[:1] in 'aeiou' else 'a'} {named}"
     if answer.inputs.get("wanted_time_s"):
-        return f"heating {span} in {given('wanted_time_s')} takes {result('power_w')} of a {on}"
-    return f"{span} takes {result('time_s')} and {result('input_j')} on a {on}"
+        return f"heating {span} in {given('wanted_time_s')} takes {result('power_w')} of {on}"
+    return f"{span} takes {result('time_s')} and {result('input_j')} on {on}"
 
 
 def _simmer(answer: Answer, result: _Say, given: _Say) -> str:
