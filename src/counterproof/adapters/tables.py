@@ -49,20 +49,22 @@ def load_tables(folder: Path | None = None, own: tuple[str, str] | None = None) 
     TableError
         If a file is missing or a row breaks a rule; it names file, line and remedy.
     """
-    with _uncollected():
+    with uncollected():
         return _loaded(folder, own)
 
 
 @contextmanager
-def _uncollected() -> Iterator[None]:
-    """Hold off the search for garbage while a hundred thousand things that stay are made."""
+def uncollected() -> Iterator[None]:
+    """Hold off the search for garbage while a hundred thousand things that stay are made.
+
+    What stands in the end is passed over by every later search.
+    """
     searching = gc.isenabled()
     gc.disable()
     try:
         yield
     finally:
         if searching:
-            # What stands now stays: it is passed over by every later search.
             gc.freeze()
             gc.enable()
 

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 def bench(*kitchens: Kitchen) -> Workbench:
     """Tables and matcher for some kitchens, which must share their own foods and factors."""
     from counterproof.adapters.files import own_table
-    from counterproof.adapters.tables import load_tables
+    from counterproof.adapters.tables import load_tables, uncollected
     from counterproof.use_cases import Workbench
 
     own = {own_table(kitchen) for kitchen in kitchens} or {None}
@@ -30,7 +30,8 @@ def bench(*kitchens: Kitchen) -> Workbench:
             "These recipes are cooked in kitchens with different own foods and factors.",
             remedy="Name one kitchen for all of them with --kitchen FILE.",
         )
-    return Workbench.over(load_tables(own=own.pop()))
+    with uncollected():
+        return Workbench.over(load_tables(own=own.pop()))
 
 
 def kitchen(file: str | None) -> Kitchen:

@@ -26,7 +26,7 @@ from counterproof.adapters.files import (
     recipe_file,
     season_folder,
 )
-from counterproof.adapters.tables import load_tables
+from counterproof.adapters.tables import load_tables, uncollected
 from counterproof.errors import AlreadyThere, CounterproofError, ReadOnly, UnreadableFile
 from counterproof.recipe.front_matter import Front
 from counterproof.recipe.kitchen import Kitchen
@@ -214,7 +214,8 @@ class Opened:
         if own not in self._benches:
             for other in [key for key in self._benches if key is not None]:
                 del self._benches[other]  # an own table that has changed since
-            self._benches[own] = Workbench.over(load_tables(own=own))
+            with uncollected():
+                self._benches[own] = Workbench.over(load_tables(own=own))
         return self._benches[own]
 
     def episode(self, leaf: Leaf, text: str) -> Episode:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from counterproof.kitchen_physics import WATER, fitting_pot, makeup_of, place_of
 from counterproof.physics import food_properties, hob
+from counterproof.physics.food_properties import Makeup
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place, Ring
 from counterproof.physics.values import ZERO_CELSIUS
@@ -27,11 +28,14 @@ class Scene:
         Composition of the foods.
     first : mapping of int to int or None
         At which step each line is named first.
+    makeups : dict
+        What foods asked for already are made of, by Food.id; it grows.
     """
 
     reading: Reading
     tables: Tables
     first: Mapping[int, int | None]
+    makeups: dict[str, Makeup] = field(default_factory=dict, compare=False, repr=False)
 
     @classmethod
     def of(cls, reading: Reading, tables: Tables) -> Scene:
@@ -165,7 +169,10 @@ class Scene:
             if food.food_class == WATER:
                 water += mass
                 continue
-            for name, share in makeup_of(food.id, self.tables).items():
+            made_of = self.makeups.get(food.id)
+            if made_of is None:
+                made_of = self.makeups[food.id] = makeup_of(food.id, self.tables)
+            for name, share in made_of.items():
                 shares[name] = shares.get(name, 0.0) + mass * float(share)
         held = sum(shares.values())
         if held <= 0.0:
