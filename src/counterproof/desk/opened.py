@@ -25,6 +25,7 @@ from counterproof.adapters.files import (
     read_recipe,
     recipe_file,
     season_folder,
+    with_season,
 )
 from counterproof.adapters.tables import load_tables, uncollected
 from counterproof.errors import AlreadyThere, CounterproofError, ReadOnly, UnreadableFile
@@ -176,7 +177,7 @@ class Opened:
         """
         if len(self._fronts) > _FRONTS_KEPT:
             self._fronts.clear()
-        return read_text(text, str(leaf.recipe), self._fronts)
+        return with_season(read_text(text, str(leaf.recipe), self._fronts))
 
     def order(self, leaf: Leaf, text: str) -> Order:
         """Return a recipe with its kitchen and prices, ready to be worked out.
