@@ -326,6 +326,51 @@ def _clean(page: Page) -> None:
     assert told == []
 
 
+@pytest.mark.parametrize("path", ["/kitchen", "/questions"])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [360, 1280])
+def test_kitchen_and_questions_break_no_rule_of_accessibility(
+    browser: Browser, up: Up, path: str, scheme: Literal["light", "dark"], width: int
+) -> None:
+    with _page(browser, width=width, scheme=scheme) as (page, complaints):
+        page.goto(up.at(path))
+        page.wait_for_selector("body[data-stage=beside]", timeout=20_000)
+        if path == "/questions":
+            page.get_by_role("button", name="Work it out").click()
+            page.wait_for_selector(".answered", timeout=20_000)
+        _clean(page)
+        wide = page.evaluate("document.documentElement.scrollWidth - innerWidth")
+        assert wide <= 0
+        assert complaints == []
+
+
+def test_a_step_leads_to_its_question_and_the_kitchen_to_its_file(browser: Browser, up: Up) -> None:
+    with _page(browser) as (page, complaints):
+        page.goto(up.at())
+        _proofed(page)
+        line = page.locator("#text").input_value().split("\n")
+        at = next(n for n, words in enumerate(line) if "immer" in words and words[:1].isdigit())
+        page.locator("#text").evaluate(
+            "(area, at) => { area.focus(); area.setSelectionRange(at, at); }",
+            sum(len(words) + 1 for words in line[:at]) + 3,
+        )
+        page.get_by_role("button", name="ask the kitchen").locator("visible=true").click()
+        page.wait_for_selector(".answered", timeout=20_000)
+        expect(page.locator("#question")).to_contain_text("Filled in from step")
+        page.locator("#entry-time").fill("two hours")
+        page.get_by_role("button", name="Work it out").click()
+        expect(page.locator("#fault-time")).not_to_be_empty()
+
+        page.get_by_role("link", name="Kitchen").click()
+        page.wait_for_selector("body[data-stage=beside] #kitchen", timeout=20_000)
+        page.locator("#entry-altitude_m").fill("1500")
+        page.get_by_role("button", name="Save the kitchen").click()
+        expect(page.locator("#entry-altitude_m")).to_have_value("1500", timeout=20_000)
+        page.wait_for_timeout(300)
+        assert "altitude_m: 1500" in (up.root / "kitchen.yaml").read_text()
+        assert [told for told in complaints if "422" not in told] == []
+
+
 def test_everything_can_be_done_without_a_mouse(browser: Browser, up: Up) -> None:
     with _page(browser) as (page, _):
         page.goto(up.at())
