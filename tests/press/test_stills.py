@@ -194,7 +194,7 @@ def test_pictures_have_their_size_and_an_overlay_is_open_between_its_slips(
     pieces = [
         piece
         for piece in pulling.pieces(demo_forme(EPISODES[1]), words_in("en"))
-        if piece.name.startswith(("stills/total", "stills/og")) and piece.name.endswith(".png")
+        if piece.name.startswith(("stills/total", pulling.SHARED)) and piece.name.endswith(".png")
     ]
     assert len(pieces) == 5
     with composing_room("2026-11-25") as set_job:

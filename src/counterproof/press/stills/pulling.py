@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from counterproof import numerals
 from counterproof.forme import Forme
@@ -18,6 +19,9 @@ from counterproof.press.stills.plate import CUTS, Cut, Plate
 from counterproof.press.stills.subject import Copy, Subject, plated
 
 _OVER = "-overlay"
+
+SHARED: Final = "site/og.png"
+"""The picture of a shared link lies beside the head of the page that names it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +64,7 @@ def pieces(forme: Forme, words: Words) -> Iterator[Piece]:
             yield Piece(names[-1], one.table)
         listed.append((one, tuple(name.removeprefix("stills/") for name in names)))
     card = share_card.drawn(copy)
-    yield Piece("stills/og.png", picture(card, width=share_card.WIDE, height=share_card.HIGH))
+    yield Piece(SHARED, picture(card, width=share_card.WIDE, height=share_card.HIGH))
     yield Piece("stills/stills.txt", _list(copy, listed, absent).encode())
     yield Piece("stills/stills.json", _json(copy, listed, absent).encode())
 
