@@ -141,6 +141,30 @@ def test_lines_keep_their_words(bench: Workbench, line: str, factor: float, text
     assert lines[0].text == text
 
 
+@pytest.mark.parametrize(
+    ("line", "text"),
+    [
+        ("2 medium squash, about 2.2 kg altogether", "4.4 kg squash"),
+        ("1.2 litres vegetable stock", "2½ quarts vegetable stock"),
+        ("2 tbsp cornflour", "¼ cup cornflour"),
+    ],
+)
+def test_american_measures_keep_the_mass_and_the_food(
+    bench: Workbench, line: str, text: str
+) -> None:
+    recipe = read_text(
+        f"---\nmeasures: uk\n---\n# Dish\n\nServes 4\n\n- {line}\n- 1 kg potatoes\n\n1. Boil.\n"
+    )
+    reading = mark(Order(recipe, KITCHEN), bench)
+    _, (found, _), _ = scaled_lines(
+        reading, 2.0, 1, Measures(0.001, "us"), bench.tables, bench.matcher
+    )
+    assert found.effect is not None
+    assert abs(found.effect) < 0.06
+    assert found.text.startswith(text)
+    assert "another-food" not in {one.kind for one in found.marks}
+
+
 def test_too_little_is_marked_with_a_way_to_measure_it(reading: Reading, bench: Workbench) -> None:
     _, lines, _ = scaled_lines(reading, 0.05, 1, Measures(0.005), bench.tables, bench.matcher)
     marked = {line.number for line in lines for mark in line.marks if mark.level == "doubt"}

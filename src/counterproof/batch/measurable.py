@@ -227,6 +227,8 @@ def _by_volume(amount: Amount, step: float, system: System, measuring: Measuring
         rounded = max(floor(2.0 * ends[-1] + 0.5) / 2.0, 0.5)
         mark = _less_than_a_spoon(amount, step) if ends[-1] < LEAST_COUNT else None
         return Measurable(f"{_number(rounded)} {_named(measure, rounded)}", mark=mark)
+    if measuring == "metric":
+        system = "metric"
     if max(ml) <= SPOONED and (measure in _SPOONS or max(ml) < SPOONED / 4):
         return _spoons(amount, ml, step, system)
     return Measurable(_joined([_jug(one) for one in ml]))
@@ -387,7 +389,7 @@ def line_with(split: Split, amount: Measurable) -> str:
     named = False
     placed = amount.weighed or not amount.text
     size = next((part.text for part in split.parts if part.kind == "amount"), "")
-    said = _HOW_FULL.search(size)
+    said = _HOW_FULL.search(size) if _measured_alike(split, amount.text) else None
     for part in _lasting(split):
         if part.kind == "amount":
             if not placed:
@@ -400,6 +402,15 @@ def line_with(split: Split, amount: Measurable) -> str:
         named = named or part.kind == "name"
     text = " ".join(words)
     return f"{text} (weighed {amount.text})" if amount.weighed and amount.text else text
+
+
+def _measured_alike(split: Split, text: str) -> bool:
+    """Whether an amount is counted or spooned as the old one was: then "large" still fits."""
+    if not split.quantities:
+        return False
+    old, new = split.quantities[0].measure, text.rpartition(" ")[2]
+    spoons = {old, measure_named(new) or "piece"} <= {"tsp", "tbsp", "dessertspoon"}
+    return spoons or (measure_named(new) or "piece") == old
 
 
 def _sized(amount: str, size: str) -> str:

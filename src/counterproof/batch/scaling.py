@@ -271,13 +271,36 @@ def scaled_lines(
         )
         text = line_with(line.split, found) if found.text else line.written.text
         told.append((line, found, text))
-    recipe = _recipe(written, factor, [text for _, _, text in told])
+    texts = [text for _, _, text in told]
+    recipe = _recipe(written, factor, texts, measures.measuring)
     again = read_recipe(recipe, tables, matcher, written.kitchen)
-    lines = []
-    for (line, found, text), new in zip(told, again.lines, strict=True):
-        lines.append(_checked(line, found, text, new, factor, pots))
+    # American measures bring American names: where a name now means another food, it is said.
+    texts = [
+        text if _same_food(line, new) else _settled(line, text)
+        for (line, _, text), new in zip(told, again.lines, strict=True)
+    ]
+    recipe = _recipe(written, factor, texts, measures.measuring)
+    again = read_recipe(recipe, tables, matcher, written.kitchen)
+    lines = [
+        _checked(line, found, text, new, factor, pots)
+        for (line, found, _), text, new in zip(told, texts, again.lines, strict=True)
+    ]
     ratios = [ratio_of(one, written, again) for one in hangs]
     return recipe, tuple(lines), tuple(one for one in ratios if one is not None)
+
+
+def _same_food(line: MarkedLine, new: MarkedLine) -> bool:
+    before, after = (None if one.food is None else one.food.id for one in (line, new))
+    return before == after
+
+
+def _settled(line: MarkedLine, text: str) -> str:
+    """A line that says which food it means, before what was weighed."""
+    if line.food is None or "(meaning" in text:
+        return text
+    meaning = f" (meaning {line.food.name.replace(',', '')})"
+    at = text.rfind(" (weighed ")
+    return f"{text}{meaning}" if at < 0 else f"{text[:at]}{meaning}{text[at:]}"
 
 
 def _amount(line: MarkedLine, factor: float) -> Amount:
@@ -299,6 +322,9 @@ def _checked(
     kg = None if exact is None else factor * exact
     measured = _kg(new)
     marks = [] if found.mark is None else [found.mark]
+    if not _same_food(line, new):
+        says = "In its new words the line means another food. Write the amount into it by hand."
+        marks.append(Mark("doubt", "another-food", says))
     if kg and measured is not None and found.text and found.mark is None:
         effect = measured / kg - 1.0
         kind = MEASURES.get(line.split.quantities[0].measure, "count")
@@ -328,7 +354,7 @@ def _kg(line: MarkedLine) -> float | None:
     return sum(masses) if masses else None
 
 
-def _recipe(written: Reading, factor: float, texts: Sequence[str]) -> Recipe:
+def _recipe(written: Reading, factor: float, texts: Sequence[str], measuring: Measuring) -> Recipe:
     recipe = written.recipe
     serves = written.serves * factor
     lines = tuple(replace(line, text=text) for line, text in zip(recipe.lines, texts, strict=True))
@@ -344,4 +370,5 @@ def _recipe(written: Reading, factor: float, texts: Sequence[str]) -> Recipe:
         intro=intro,
         versions=(),
         bought=None,
+        measures=recipe.measures if measuring == "as written" else measuring,
     )
