@@ -14,9 +14,9 @@ import pytest
 from counterproof import numerals
 from counterproof.adapters.files import demo_season, episodes
 from counterproof.forme import Forme
-from counterproof.press import card, colophon, data, script, site
 from counterproof.press.figures import term_text, text_of
 from counterproof.press.fixed_words import words_in
+from counterproof.press.folder import PARTS
 from counterproof.press.sheet import sheet
 
 EPISODES = [episode.name for episode in episodes(demo_season())]
@@ -30,8 +30,8 @@ def surfaces(forme: Forme) -> dict[str, str]:
     """Every text file of the press, tags and escapes taken away."""
     words = words_in(forme.language)
     found = {"sheet": sheet(forme.edition)}
-    for part in (card, script, colophon, data, site):
-        for piece in part.pieces(forme, words):
+    for part in PARTS.values():
+        for piece in part(forme, words):
             if isinstance(piece.content, bytes) and not piece.name.endswith((".parquet", ".json")):
                 found[piece.name] = piece.content.decode()
     return {
@@ -49,6 +49,9 @@ def test_no_two_surfaces_print_a_number_with_other_digits(name: str, demo_forme:
     for one in edition.derivations:
         printed.add(text_of(one, edition.middle))
         printed |= {term_text(term, edition) for term in one.terms}
+    for place in forme.positions:  # what only the handout's controls show
+        ranges = [place.serving, place.batch, place.difference, *(v for _, v in place.stages)]
+        printed |= {numerals.shown(one, edition.middle).text for one in ranges if one is not None}
     own = {text.replace("\N{NO-BREAK SPACE}", " ") for text in printed}
     own |= {
         numerals.shown(version.difference, edition.middle).text.replace("\N{NO-BREAK SPACE}", " ")
