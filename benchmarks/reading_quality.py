@@ -32,6 +32,7 @@ if TYPE_CHECKING:
 HERE = Path(__file__).parent
 MEASUREMENTS = HERE / "measurements" / "reading_quality.json"
 NAMES = HERE / "measurements" / "names_quality.json"
+HOSTILE = HERE / "measurements" / "hostile_text.json"
 STEPS = HERE / "measurements" / "steps_quality.json"
 REASONS = HERE / "measurements" / "reading_faults.csv"
 TEMPLATE = "reading_page.md.j2"
@@ -282,6 +283,7 @@ def rendered() -> str:
     lines = json.loads(MEASUREMENTS.read_text("utf-8"))["lines"]
     names = json.loads(NAMES.read_text("utf-8"))
     steps = json.loads(STEPS.read_text("utf-8"))
+    hostile = json.loads(HOSTILE.read_text("utf-8"))
     reasons = {
         row["row_id"]: row["reason"]
         for row in csv.DictReader(REASONS.read_text("utf-8").splitlines())
@@ -304,7 +306,7 @@ def rendered() -> str:
     )
     page.filters["percent"] = percent
     return page.get_template(TEMPLATE).render(
-        lines=lines, why=why, worst=worst, names=names, steps=steps
+        lines=lines, why=why, worst=worst, names=names, steps=steps, hostile=hostile
     )
 
 
