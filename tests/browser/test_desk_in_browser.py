@@ -326,7 +326,7 @@ def _clean(page: Page) -> None:
     assert told == []
 
 
-@pytest.mark.parametrize("path", ["/kitchen", "/questions"])
+@pytest.mark.parametrize("path", ["/kitchen", "/questions", "/scale"])
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("width", [360, 1280])
 def test_kitchen_and_questions_break_no_rule_of_accessibility(
@@ -338,6 +338,9 @@ def test_kitchen_and_questions_break_no_rule_of_accessibility(
         if path == "/questions":
             page.get_by_role("button", name="Work it out").click()
             page.wait_for_selector(".answered", timeout=20_000)
+        if path == "/scale":
+            page.locator("#readings").fill("1240 pot\n+onion 1655\n900\n")
+            page.wait_for_selector("#weighed .mark.fault", timeout=20_000)
         _clean(page)
         wide = page.evaluate("document.documentElement.scrollWidth - innerWidth")
         assert wide <= 0
@@ -436,6 +439,24 @@ def test_two_tabs_do_not_write_over_each_other(browser: Browser, up: Up) -> None
         assert "wet" in _typed(other)
         other.keyboard.press("Control+z")
         assert "dry" in _typed(other)
+
+
+def test_what_another_program_saves_is_taken_up_or_told_of(browser: Browser, up: Up) -> None:
+    with _page(browser) as (page, _):
+        page.goto(up.at())
+        _proofed(page)
+        text = up.recipe.read_text()
+        up.recipe.write_text(text.replace("200 g pearl", "210 g pearl"))
+        page.evaluate("dispatchEvent(new Event('focus'))")
+        expect(page.locator("#text")).to_have_value(re.compile("210 g pearl"))
+        expect(page.locator("#state")).to_have_text("saved")
+        page.locator("#text").click()
+        page.keyboard.press("Control+End")
+        page.keyboard.type("Mine.")
+        up.recipe.write_text(text.replace("200 g pearl", "220 g pearl"))
+        page.evaluate("dispatchEvent(new Event('focus'))")
+        expect(page.locator("#conflict")).to_be_visible()
+        assert "Mine." in _typed(page)
 
 
 def test_a_recipe_of_four_hundred_lines_keeps_up(browser: Browser, up: Up) -> None:

@@ -20,13 +20,14 @@ from counterproof.desk.kitchen_routes import KitchenRoutes
 from counterproof.desk.leaves import leaf as page
 from counterproof.desk.marking import Asked
 from counterproof.desk.opened import Leaf, Opened, copied
+from counterproof.desk.scale_routes import ScaleRoutes
 from counterproof.desk.sending_out import pressed
 from counterproof.desk.shared import Desk
 from counterproof.desk.told import told_by, words
 from counterproof.errors import ChangedOnDisk, CounterproofError, ReadOnly, UnreadableFile
 from counterproof.press.fonts import FACES
 
-SHELLS: Final = frozenset({"/", "/script", "/kitchen", "/questions", "/favicon.ico"})
+SHELLS: Final = frozenset({"/", "/script", "/kitchen", "/questions", "/scale", "/favicon.ico"})
 """Paths of the page's empty frame. It holds no word of the folder and is given to anyone."""
 
 _STATUS: Final = ((ReadOnly, 403), (ChangedOnDisk, 409))
@@ -70,6 +71,7 @@ def desk_app(desk: Desk, lock: Lock) -> Guarded:
         Route("/why", routes.why),
         Route("/press", routes.press, methods=["POST"]),
         *KitchenRoutes(desk).table(),
+        *ScaleRoutes(desk).table(),
     ]
     app = Starlette(routes=table, exception_handlers={CounterproofError: _refused})
     return Guarded(app, lock)

@@ -193,6 +193,24 @@ function conflict({ error, theirs, over }) {
   ]);
 }
 
+/** Looks whether the file has changed on disk while one was elsewhere, in an editor or a terminal. */
+async function lookAgain() {
+  if (!galley || view.readOnly || document.visibilityState !== "visible") return;
+  try {
+    const told = await (await ask(`/leaf/${view.what}?name=${encodeURIComponent(view.name)}`)).json();
+    const now = told.now ?? told.over;
+    if (now === view.over || place("conflict")) return;
+    if (galley.text !== view.saved) {
+      conflict({ error: { message: "The file has changed on disk while you typed here.", remedy: "Take what is on disk, or keep what stands here." }, theirs: told.saved, over: now });
+      return;
+    }
+    Object.assign(view, { over: now, saved: told.saved });
+    galley.change(told.saved);
+    stand();
+    said("The file has changed on disk; this is how it stands now.");
+  } catch { /* a desk that does not answer is told of when something is typed */ }
+}
+
 const trail = [];
 
 /** Opens how a number came about; from there one goes on to what it rests on, and back. */
@@ -344,6 +362,8 @@ document.addEventListener("keydown", (event) => {
   if (figure && (event.key === "Enter" || event.key === " ")) { event.preventDefault(); explain(figure.dataset.why); }
   if ((event.ctrlKey || event.metaKey) && event.key === "s") { event.preventDefault(); save(); }
 });
+addEventListener("focus", lookAgain);
+document.addEventListener("visibilitychange", lookAgain);
 addEventListener("dragover", (event) => { if (event.dataTransfer?.types.includes("Files")) event.preventDefault(); });
 addEventListener("drop", (event) => {
   const file = event.dataTransfer?.files[0];
