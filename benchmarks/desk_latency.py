@@ -81,10 +81,8 @@ def percentile(times: list[float], share: float) -> float:
     return sorted(times)[min(len(times) - 1, int(share * len(times)))]
 
 
-def put_up(folder: Path) -> tuple[subprocess.Popen[str], str]:
-    """Start the desk on a folder; return the process and the address that it prints."""
-    place = folder / "recipe.md"
-    place.write_text(RECIPE, encoding="utf-8")
+def put_up(place: Path) -> tuple[subprocess.Popen[str], str]:
+    """Start the desk on a file or folder; return the process and the address that it prints."""
     command = [sys.executable, "-m", "counterproof", "desk", str(place)]
     process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True)  # noqa: S603 (our own)
     assert process.stderr is not None
@@ -151,7 +149,9 @@ def main() -> None:
     soak = "--soak" in sys.argv
     found: dict[str, Any] = {}
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
-        desk, address = put_up(Path(folder))
+        recipe = Path(folder) / "recipe.md"
+        recipe.write_text(RECIPE, encoding="utf-8")
+        desk, address = put_up(recipe)
         place = shutil.which("chromium") or playwright.chromium.executable_path
         browser = playwright.chromium.launch(executable_path=place, args=["--no-sandbox"])
         try:

@@ -7,13 +7,11 @@ A copy of the demo season is put on the desk, so that nothing of it is changed.
 
 from __future__ import annotations
 
-import re
 import shutil
-import subprocess
-import sys
 import tempfile
 from pathlib import Path
 
+from desk_latency import put_up
 from playwright.sync_api import Page, sync_playwright
 
 from counterproof.adapters.files import demo_season
@@ -21,17 +19,6 @@ from counterproof.adapters.files import demo_season
 DOCS = Path(__file__).parents[1] / "docs"
 WIDTH, HEIGHT = 1280, 900
 READY = "body[data-stage=pictured], body[data-stage=beside]:not(:has(#total))"
-
-
-def put_up(folder: Path) -> tuple[subprocess.Popen[str], str]:
-    """Start the desk; return the process and the address that it prints."""
-    command = [sys.executable, "-m", "counterproof", "desk", str(folder)]
-    process = subprocess.Popen(command, stderr=subprocess.PIPE, text=True)  # noqa: S603 (our own)
-    assert process.stderr is not None
-    for line in process.stderr:
-        if found := re.search(r"http://\S+", line):
-            return process, found[0]
-    raise SystemExit("the desk did not start")
 
 
 def opened(page: Page, address: str, path: str) -> None:

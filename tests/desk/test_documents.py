@@ -73,6 +73,15 @@ def test_saving_throws_the_draft_away(tmp_path: Path) -> None:
     assert [one.name for one in tmp_path.iterdir()] == ["recipe.md"]
 
 
+def test_what_is_typed_back_to_what_is_saved_leaves_no_draft(tmp_path: Path) -> None:
+    place = tmp_path / "recipe.md"
+    place.write_text("as it was")
+    over = documents.standing(place, tmp_path).revision
+    documents.drafted(place, "as it is", over, tmp_path)
+    documents.drafted(place, "as it was", over, tmp_path)
+    assert [one.name for one in tmp_path.iterdir()] == ["recipe.md"]
+
+
 @pytest.mark.parametrize("content", [b"", b"{", b'{"text": 1}', b"[]", b"\xff\xfe", b"[" * 5000])
 def test_a_draft_that_cannot_be_read_is_no_draft(tmp_path: Path, content: bytes) -> None:
     (tmp_path / ".recipe.md.draft").write_bytes(content)

@@ -138,7 +138,7 @@ def draft_of(path: Path, within: Path) -> Draft | None:
 
 
 def drafted(path: Path, text: str, over: str, within: Path) -> None:
-    """Keep what is typed, readable by its owner alone.
+    """Keep what is typed, readable by its owner alone; nothing is kept that is saved already.
 
     Parameters
     ----------
@@ -151,6 +151,9 @@ def drafted(path: Path, text: str, over: str, within: Path) -> None:
     within : Path
         The folder that is open.
     """
+    if standing(path, within) == Standing(text, over):
+        forget_draft(path, within)
+        return
     place = confined(_draft_place(path), within)
     content = json.dumps({"over": over, "text": text}, ensure_ascii=False).encode()
     write_atomically(place, content, _OWNER_ALONE)
