@@ -123,6 +123,9 @@ def test_water_that_only_a_step_names_is_heated_too(bench: Workbench) -> None:
     assert kwh(dry) < kwh(unlisted) == pytest.approx(kwh(listed), rel=0.15)
     assert not any(use.name == "heat the water" for use in listed.energy)
     assert any("names water that no line lists" in said for said in unlisted.assumed)
+    # What boils off is that water: it was in no line, so it takes nothing from the potatoes.
+    assert not any(part.cause == "boiled off" for part in unlisted.leaving)
+    assert any(part.cause == "boiled off" for part in listed.leaving)
 
 
 def test_boiling_water_comes_from_the_kettle(bench: Workbench) -> None:

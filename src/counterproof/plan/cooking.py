@@ -143,6 +143,8 @@ class Cooking:
             return
         covered = process.covered is not False and process.kind != "boil"
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
+        liquid = any(part.food.kind == "liquid" for part in self.scene.in_pot(step))
+        named_only = self._names_water(step) and not liquid
         self._bring_to_the_boil(step)
         if goes_on(step, process):
             return  # "bring to the boil, then simmer for 20 minutes"
@@ -160,6 +162,8 @@ class Cooking:
         )
         way = (*self._through_hob("kept hot", _kilowatts(watts), "kW"), *_AN_HOUR)
         self._use(named(process), self._carrier(), kwh, number, "hob", way)
+        if named_only:
+            return  # what boils off is the water that no line lists, not the food's own
         rate = 60 * evaporating
         off = _deviation(
             f"boil-off|{process.kind}|{covered}", spread if rolling else c.BOIL_OFF[covered]
@@ -184,12 +188,15 @@ class Cooking:
         seconds += self._unlisted_water(step, new)
         self.taken.warming.append(("bring to the boil", seconds))
 
+    def _names_water(self, step: MarkedStep) -> bool:
+        """Whether a step names water to cook in that no line lists."""
+        there = self.scene.in_pot(step)
+        listed = any(part.food.food_class == WATER for part in there)
+        return not listed and bool(_IN_WATER.search(step.written.text.lower()))
+
     def _unlisted_water(self, step: MarkedStep, new: list[Constituent]) -> float:
         """Heat the water that a step names and no line lists; return how long that takes. [s]"""
-        there = self.scene.in_pot(step)
-        if not _IN_WATER.search(step.written.text.lower()) or any(
-            part.food.food_class == WATER for part in there
-        ):
+        if not self._names_water(step):
             return 0.0
         solids = [part for part in new if part.food.kind == "solid"]
         firm = self.scene.contents(solids)
