@@ -28,3 +28,9 @@ def test_a_missing_library_is_named(demo_forme: MadeForme, monkeypatch: pytest.M
     monkeypatch.setattr(room, "find_spec", lambda _: None)
     found = left_out(demo_forme("05-pear-oat-crumble"))
     assert "counterproof[parquet]" in found["data/figures.parquet"]
+
+
+def test_a_still_with_nothing_to_show_is_named_with_its_reason(demo_forme: MadeForme) -> None:
+    found = left_out(demo_forme("05-pear-oat-crumble", courses=()))
+    assert "Nothing hot is cooled" in found["stills/cooling"]
+    assert "stills/total" not in found

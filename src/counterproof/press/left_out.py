@@ -5,6 +5,9 @@ from __future__ import annotations
 from importlib.util import find_spec
 
 from counterproof.forme import Forme
+from counterproof.press.fixed_words import words_in
+from counterproof.press.stills import pulling
+from counterproof.press.stills.subject import Copy
 
 
 def left_out(forme: Forme) -> dict[str, str]:
@@ -27,4 +30,6 @@ def left_out(forme: Forme) -> dict[str, str]:
         found["data/figures.parquet"] = (
             "The library for Parquet is not installed: pip install 'counterproof[parquet]'."
         )
+    _, absent = pulling.subjects(Copy(forme, words_in(forme.language)))
+    found |= {f"stills/{one.kind}": one.why for one in absent}
     return found
