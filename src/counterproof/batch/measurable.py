@@ -7,6 +7,7 @@ its number and gets a mark that says how to measure it all the same.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import floor
 from typing import Final, Literal
@@ -41,10 +42,12 @@ MANY: Final = 10.0
 """From so many on, whole ones are counted: assumed. [1]"""
 LEAST_COUNT: Final = 0.9
 """Less than about one cannot be counted to what rounding may change: assumed. [1]"""
+PACK: Final = 0.1
+"""Share by which packs may be rounded before their contents are measured out: assumed. [1]"""
 _SIGNS: Final = {0.25: "¼", 1 / 3: "⅓", 0.5: "½", 2 / 3: "⅔", 0.75: "¾"}
 _SPOONS: Final = frozenset({"tsp", "tbsp", "dessertspoon", "pinch", "dash"})
 _BY_FINGERS: Final = frozenset({"pinch", "dash"})
-ENOUGH_FOR_A_SPOON: Final = 3.0
+ENOUGH_FOR_A_SPOON: Final = 3.5
 """So many pinches are spooned: assumed. [1]"""
 _HOW_FULL: Final = re.compile(
     r"\b(?:small|medium|large|extra-large|heaped|heaping|rounded|level|generous|good|scant|big)\b",
@@ -133,7 +136,7 @@ def measurable(
     if not split.quantities:
         return Measurable("")
     kind = MEASURES.get(split.quantities[0].measure, "count")
-    if split.container in CONTAINERS and kind in {"mass", "volume"}:
+    if split.container in CONTAINERS and kind in {"mass", "volume"} and _in_packs(amount):
         return Measurable(_packs(amount))
     if kg is not None and ("weighed" in split.flags or (by_weight and kind != "mass")):
         return _behind(kg, step, "metric" if by_weight else measuring)
@@ -188,7 +191,8 @@ def _weight(kg: float, step: float, measuring: Measuring) -> tuple[str, Mark | N
         said = us_weight(kg)
         if said:
             return said, None
-        return f"{kg / OUNCE:.2g} oz", _too_little(kg, step)
+        mark = None if kg >= LEAST_STEPS * step else _too_little(kg, step)
+        return f"{max(round(kg / OUNCE, 1), 0.1):g} oz", mark
     coarse = next(
         (by for by, above in ((0.01, 2.0), (0.005, 1.0), (0.001, 0.0)) if kg >= above), step
     )
@@ -217,16 +221,16 @@ def _by_volume(amount: Amount, step: float, system: System, measuring: Measuring
     ends = list(dict.fromkeys((amount.low, amount.high)))
     ml = [end * unit_ml(measure, system) for end in ends]
     cups = measure in _CUPS and measuring != "metric"
+    if measure in _BY_FINGERS and ends[-1] < ENOUGH_FOR_A_SPOON:
+        rounded = max(floor(2.0 * ends[-1] + 0.5) / 2.0, 0.5)
+        mark = _less_than_a_spoon(amount, step) if ends[-1] < LEAST_COUNT else None
+        return Measurable(f"{_number(rounded)} {_named(measure, rounded)}", mark=mark)
     if measuring == "us" or (cups and system == "us"):
         return _us_volume(amount, ml, step)
     if measuring == "metric" and measure in _CUPS and not amount.liquid and amount.kg is not None:
         return _behind(amount.kg, step, "metric")
     if cups:
         return Measurable(f"{'–'.join(map(_quarters, ends))} {_named(measure, ends[-1])}")
-    if measure in _BY_FINGERS and ends[-1] < ENOUGH_FOR_A_SPOON:
-        rounded = max(floor(2.0 * ends[-1] + 0.5) / 2.0, 0.5)
-        mark = _less_than_a_spoon(amount, step) if ends[-1] < LEAST_COUNT else None
-        return Measurable(f"{_number(rounded)} {_named(measure, rounded)}", mark=mark)
     if measuring == "metric":
         system = "metric"
     if max(ml) <= SPOONED and (measure in _SPOONS or max(ml) < SPOONED / 4):
@@ -235,7 +239,7 @@ def _by_volume(amount: Amount, step: float, system: System, measuring: Measuring
 
 
 def _us_volume(amount: Amount, ml: list[float], step: float) -> Measurable:
-    told = [us_measure(one) for one in ml]
+    told = [us_measure(one) for one in _sayable(ml, us_measure)]
     if all(told):
         return Measurable(_joined(told))
     few = f"{ml[-1] / unit_ml('tsp', 'us'):.2g} tsp"
@@ -247,17 +251,26 @@ def _spoons(amount: Amount, ml: list[float], step: float, system: System) -> Mea
     table = unit_ml("tbsp", system)
     if max(ml) < LEAST_SPOON * tea * 0.9:
         return Measurable(f"{max(ml) / tea:.2g} tsp", mark=_less_than_a_spoon(amount, step))
-    told = []
-    for one in ml:
-        if one >= table * 0.95:
-            whole = floor(2.0 * one / table + 1e-9) / 2.0
-            rest = floor(2.0 * (one - whole * table) / tea + 0.5) / 2.0
-            lead = f"{_number(whole)} tbsp"
-            told.append(f"{lead} + {_number(rest)} tsp" if rest else lead)
-        else:
+
+    def said(one: float) -> str:
+        if one < table * 0.95:
             finest = LEAST_SPOON if one < tea / 2 else 0.25
-            told.append(f"{_number(max(finest * floor(one / tea / finest + 0.5), finest))} tsp")
-    return Measurable(_joined(told))
+            return f"{_number(max(finest * floor(one / tea / finest + 0.5), finest))} tsp"
+        whole = floor(2.0 * one / table + 1e-9) / 2.0
+        rest = floor(2.0 * (one - whole * table) / tea + 0.5) / 2.0
+        lead = f"{_number(whole)} tbsp"
+        return f"{lead} + {_number(rest)} tsp" if rest else lead
+
+    return Measurable(_joined([said(one) for one in _sayable(ml, said)]))
+
+
+def _sayable(ml: list[float], said: Callable[[float], str]) -> list[float]:
+    """Both ends of a range where one measure says both; else its middle."""
+    told = [said(one) for one in ml]
+    measures = {text.rpartition(" ")[2] for text in told}
+    if len(told) < 2 or (len(measures) == 1 and not any("+" in text for text in told)):
+        return ml
+    return [sum(ml) / len(ml)]
 
 
 def _less_than_a_spoon(amount: Amount, step: float) -> Mark:
@@ -320,6 +333,12 @@ def _counted(number: float, *, small: bool) -> float:
     if number >= 1.0:
         return floor(2.0 * number + 0.5) / 2.0
     return max(floor(4.0 * number + 0.5) / 4.0, 0.25)
+
+
+def _in_packs(amount: Amount) -> bool:
+    """Whether whole, half or quarter packs come near; else their contents are measured."""
+    number = amount.split.packs * amount.factor
+    return abs(_counted(number, small=False) - number) <= PACK * number
 
 
 def _packs(amount: Amount) -> str:

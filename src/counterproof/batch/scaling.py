@@ -27,7 +27,7 @@ from counterproof.units import MEASURES
 ALLOWED: Final[dict[str, float]] = {
     "mass": 0.10,
     "volume": 0.20,
-    "count": 0.15,
+    "count": 0.25,
     "length": 0.25,
     "by eye": 0.30,
 }
