@@ -132,11 +132,11 @@ def remedy(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     if kind == "season":
         return f"Write where the {name} was grown, and in which month"
     if kind in {"factor", "link"}:
-        buys = f"Ask the grower or maker of the {name} for a figure and put it into own_factors"
+        buys = "Ask its grower or maker for a figure and put it into own_factors"
         return buys if range_for == "one-purchase" else ""
     measure = rest[1].split("/")[0] if kind == "measure" and len(rest) > 1 else ""
     way = next((way for way, units in UNITS.items() if measure in units), "counted")
-    return WEIGH[way].format(name=name, measure=measure)
+    return WEIGH[way].format(name=name.partition(",")[0], measure=measure)
 
 
 def _slopes(item: Item) -> list[tuple[Parameter, float]]:
