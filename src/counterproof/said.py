@@ -10,6 +10,7 @@ from counterproof.claims.material import Material
 from counterproof.claims.operations import Liken, Quantity, Ratio, Scaled, Sum
 from counterproof.claims.verdicts import VettedClaim, VettedFigure
 from counterproof.claims.working import settled, worked
+from counterproof.deriving.terms import exactly
 from counterproof.draws import Range
 from counterproof.errors import CounterproofError
 from counterproof.numerals import CO2E
@@ -70,7 +71,7 @@ class Numbered:
             each = of.mean / one.seen.count.mean if one.seen.count.mean else 0.0
             terms = (
                 self._term("+", of),
-                Term(f"one {one.seen.name}", _exactly(each), _unit(of), one.seen.source, "", "÷"),
+                Term(f"one {one.seen.name}", exactly(each), _unit(of), one.seen.source, "", "÷"),
                 *(Term(told) for told in one.seen.conditions),
             )
             return self._add(one.expression.text, one.seen.count, "", terms)
@@ -99,15 +100,15 @@ class Numbered:
         n = one.share.n
         terms = (
             Term(one.basis),
-            Term("draws in which it is true", _exactly(round(one.share.share * n)), does="+"),
-            Term("all draws", _exactly(n), does="÷"),
+            Term("draws in which it is true", exactly(float(round(one.share.share * n))), does="+"),
+            Term("all draws", exactly(float(n)), does="÷"),
             *(
                 Term(f"{other.basis}: {'holds' if other.holds else 'does not hold'}")
                 for other in one.other_bases
                 if other.share is not None
             ),
         )
-        value = _exactly(one.share.share)
+        value = exactly(one.share.share)
         return self._add(one.asks, value, "share", tuple(term for term in terms if term.says))
 
     def _add(self, name: str, value: Range, unit: str, terms: tuple[Term, ...]) -> int:
@@ -142,7 +143,7 @@ class Numbered:
                     sign = "+" if quantity.sign > 0 else "−"
                 return self._term("+", left), self._term(sign, right)
         if isinstance(quantity, Scaled) and (of := self._worked(quantity.of)) is not None:
-            return self._term("+", of), Term("times", _exactly(quantity.factor), does="×")
+            return self._term("+", of), Term("times", exactly(quantity.factor), does="×")
         return (self._alone(figure, "+"),)
 
     def _term(self, sign: Sign, figure: Figure) -> Term:
@@ -156,10 +157,6 @@ class Numbered:
         source = figure.sources[0] if len(figure.sources) == 1 else ""
         says = "worked out on the draws of the proof"
         return Term(says, figure.range, _unit(figure), source, does=sign)
-
-
-def _exactly(value: float) -> Range:
-    return Range(value, value, value, value)
 
 
 def _same(one: Range, other: Range) -> bool:

@@ -60,6 +60,14 @@ def footprint(
     seed: Seed = 1,
     draws: DrawCount = 10_000,
     date: Date = None,
+    how: Annotated[
+        str,
+        typer.Option(
+            "--how",
+            metavar="NUMBER",
+            help="Show how one number came about, by key (line:3) or by its place.",
+        ),
+    ] = "",
     as_json: Json = False,
 ) -> None:
     """Work out one serving's footprint, by line and by stage, with its range."""
@@ -68,7 +76,17 @@ def footprint(
     order = opening.order(recipe, kitchen, serves)
     bench = opening.bench(order.kitchen)
     streams = opening.streams(seed, draws)
-    if as_json:
+    if how:
+        from counterproof.adapters.workings_terminal import print_working, working
+
+        edition = use_cases.proof(order, bench, streams, date=opening.day(date))
+        if as_json:
+            number, one = working(edition, how)
+            outcome.print_json({"number": number, **one.to_dict()})
+        else:
+            print_working(edition, how, outcome.console())
+        outcome.leave(_levels(edition))
+    elif as_json:
         found = use_cases.assessed(order, bench, streams)
         edition = use_cases.proof_of(found, bench, streams, beside=False)
         outcome.print_json(use_cases.results(found, edition))

@@ -185,10 +185,10 @@ def comparison(
                 how,
                 Term(
                     f"draws in which {pair.a} is the lower one",
-                    exactly(round(pair.share_a_lower * draws)),
+                    exactly(float(round(pair.share_a_lower * draws))),
                     does="+",
                 ),
-                Term("all draws, the same for both", exactly(draws), does="÷"),
+                Term("all draws, the same for both", exactly(float(draws)), does="÷"),
             ),
         )
 
