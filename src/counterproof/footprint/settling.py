@@ -99,9 +99,14 @@ def meaning(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
         return f"which {name}" if range_for == "one-purchase" else f"what {name} costs on average"
     if kind != "measure" or len(rest) < 2:
         return f"how much {name} goes in"
-    measure = rest[1].split("/")[0]
-    way = next((way for way, units in UNITS.items() if measure in units), "counted")
+    way, measure = _measured(rest)
     return WORDS[way].format(name=name, measure=measure)
+
+
+def _measured(rest: list[str]) -> tuple[str, str]:
+    """The way a measure's amount varies, and its name, by the rest of a parameter's key."""
+    measure = rest[1].split("/")[0] if len(rest) > 1 else ""
+    return next((way for way, units in UNITS.items() if measure in units), "counted"), measure
 
 
 def remedy(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
@@ -134,8 +139,7 @@ def remedy(parameter: Parameter, item: Item, range_for: RangeFor) -> str:
     if kind in {"factor", "link"}:
         buys = "Ask its grower or maker for a figure and put it into own_factors"
         return buys if range_for == "one-purchase" else ""
-    measure = rest[1].split("/")[0] if kind == "measure" and len(rest) > 1 else ""
-    way = next((way for way, units in UNITS.items() if measure in units), "counted")
+    way, measure = _measured(rest if kind == "measure" else [])
     return WEIGH[way].format(name=name.partition(",")[0], measure=measure)
 
 
