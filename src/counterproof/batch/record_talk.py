@@ -11,6 +11,30 @@ import re
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
+from counterproof.batch.record_words import (
+    AMBIENT,
+    BRIX,
+    BULLET,
+    CLOCK,
+    EATEN,
+    EVENTS,
+    HEADING,
+    INTO,
+    JARS,
+    JARS_SIZED,
+    KWH,
+    LASTED,
+    LATER,
+    METER,
+    SERVES,
+    SHARES,
+    SPAN,
+    TASTED,
+    TEMPERATURE,
+    TIMES,
+    VOLUME,
+    N,
+)
 from counterproof.batch.weights import WEIGHT, weight_of
 from counterproof.marks import Mark
 from counterproof.physics.values import ZERO_CELSIUS
@@ -29,86 +53,6 @@ LONGEST: Final = 300
 """Characters of a line that are searched for measurements: assumed; a longer one is a story, and
 is kept as a remark."""
 DAY: Final = 86400.0  # [s]
-
-_N: Final = r"\d+(?:[.,]\d+)?"
-_HEADING: Final = re.compile(r"#{1,6}\s+(?P<title>.*?)\s*#*\s*")
-_BULLET: Final = re.compile(r"\s*(?:[-*+•]\s+(?!\d+\s*$))?")
-_CLOCK: Final = re.compile(
-    r"(?:^|\bat\s+|\s)(?P<h>[01]?\d|2[0-3]):(?P<m>[0-5]\d)(?:\s*(?P<half>am|pm)\b)?", re.IGNORECASE
-)
-_SPAN: Final = (
-    rf"(?:(?P<h>{_N})\s*(?:h|hours?|hrs?)\b)?\s*(?:(?P<m>{_N})\s*(?:min|mins|minutes?)\b)?"
-)
-_LATER: Final = re.compile(
-    rf"(?:\bafter\s+|^\+?\s*)(?P<span>{_N}\s*(?:h|hours?|hrs?|min|mins|minutes?)\b(?:\s*{_N}\s*(?:min|mins|minutes?)\b)?)"
-    r"(?:\s+later)?(?=\s*[:,;]|\s+(?:it|at|on|in|the|\d|later|stood)|\s*$)",
-    re.IGNORECASE,
-)
-_TEMPERATURE: Final = re.compile(
-    rf"(?P<n>[-−]?{_N})\s*(?:(?:°|º|deg(?:rees)?\.?)\s*(?P<u>celsius|fahrenheit|[CFK])?(?![a-z])|(?P<v>[CF])\b|(?P<w>celsius|fahrenheit)\b)",
-    re.IGNORECASE,
-)  # fmt: skip
-_BRIX: Final = re.compile(
-    rf"(?P<n>{_N})\s*(?:°\s*)?(?:Bx|Brix)\b|\bBrix\s*:?\s*(?P<m>{_N})", re.IGNORECASE
-)
-_METER: Final = re.compile(
-    rf"(?P<a>{_N})\s*(?:kWh)?\s*(?:→|->|to)\s*(?P<b>{_N})\s*kWh", re.IGNORECASE
-)
-_KWH: Final = re.compile(rf"(?P<n>{_N})\s*(?P<u>kWh|Wh)\b", re.IGNORECASE)
-_VOLUME: Final = re.compile(
-    rf"(?P<n>{_N})\s*(?P<u>ml|cl|dl|l|litres?|liters?|millilitres?|milliliters?)\b", re.IGNORECASE
-)
-_JARS: Final = re.compile(
-    r"\b(?P<n>\d{1,3}|one|two|three|four|five|six|seven|eight|nine|ten|a dozen|twelve)\s*(?:[x×]\s*)?"
-    r"(?P<what>(?:[a-z½-]+\s+){0,2}?(?:jars?|bottles?|tubs?|boxes|containers?|glasses))\b"
-    rf"(?:\s*(?:of|at|with|filled to|to|,|:)*\s*(?P<each>{_N})\s*(?P<u>ml|cl|l|litres?|liters?))?",
-    re.IGNORECASE,
-)
-_JARS_SIZED: Final = re.compile(
-    rf"\b(?P<n>\d{{1,3}})\s*[x×]\s*(?P<each>{_N})\s*(?P<u>ml|cl|l|litres?|liters?)\b(?:\s+(?P<what>jars?|bottles?|tubs?))?",
-    re.IGNORECASE,
-)
-_EATEN: Final = re.compile(
-    rf"(?P<n>{_N})\s*%\s*(?:was|were)?\s*(?:eaten|drunk)|\b(?:eaten|drunk|ate|drank)\s*:?\s*(?:about\s+)?(?:(?P<m>{_N})\s*%|(?P<word>all|everything|half|three quarters|a quarter|two thirds|nothing))"
-    r"|\b(?P<pre>all|everything|half|three quarters|a quarter|two thirds)\b[^,;.]{0,24}\b(?:eaten|drunk|gone)\b",
-    re.IGNORECASE,
-)  # fmt: skip
-_SHARES: Final = {
-    "all": 1.0, "everything": 1.0, "half": 0.5, "three quarters": 0.75, "a quarter": 0.25,
-    "two thirds": 2 / 3, "nothing": 0.0,
-}  # fmt: skip
-_TASTED: Final = re.compile(
-    r"(?:tasted|tastes?|tasting|flavou?r|looks?|colou?r|texture|verdict|smells?)\b\s*[:,–-]?\s*(?P<words>.*)",
-    re.IGNORECASE,
-)
-_LASTED: Final = re.compile(
-    rf"\b(?P<what>simmer\w*|boil\w*|cook\w*|heat\w*(?: up)?|steep\w*|drip\w*|stood|hands[- ]on|stirr\w*)\s*:?\s*(?:it\s+)?(?:for\s+)?(?:about\s+)?(?P<span>{_N}\s*(?:h|hours?|hrs?|min|mins|minutes?)\b(?:\s*{_N}\s*(?:min|mins|minutes?)\b)?)",
-    re.IGNORECASE,
-)  # fmt: skip
-_SERVES: Final = re.compile(
-    r"\b(?:made|cooked|batch|quantity)\s+(?:it\s+)?for\s+(?P<n>\d{1,4})\b|\bserves\s+(?P<m>\d{1,4})\b"
-    r"|\b(?P<word>half|double|twice|three times)\s+(?:the\s+)?(?:recipe|quantity|amounts?|batch)\b",
-    re.IGNORECASE,
-)
-_TIMES: Final = {"half": 0.5, "double": 2.0, "twice": 2.0, "three times": 3.0}
-EVENTS: Final[tuple[tuple[str, re.Pattern[str]], ...]] = tuple(
-    (name, re.compile(pattern, re.IGNORECASE))
-    for name, pattern in (
-        ("ice bath", r"\b(?:ice[- ]?bath|iced? water|water and ice)\b"),
-        ("fridge", r"\b(?:in|into|to)\s+the\s+fridge\b"),
-        ("freezer", r"\b(?:in|into|to)\s+the\s+freezer\b"),
-        ("jars", r"\b(?:jarred|bottled|into\s+(?:the\s+)?(?:\w+\s+){0,2}(?:jars|bottles|tubs)|filled)\b"),
-        ("strained", r"\b(?:strain\w*|sieved?|into the cloth)\b"),
-        ("off", r"\b(?:off(?:\s+the\s+(?:heat|hob))?|heat off|hob off|taken off|switched off)\b"),
-        ("boil", r"\b(?:boils?|boiling|simmers?|simmering|comes? up|came up|at the boil|bubbl\w+)\b"),
-        ("on", r"\b(?:on(?:\s+the\s+(?:heat|hob|ring))?|heat on|hob on|switched on|start(?:ed|s)?|begun)\b"),
-    )
-)  # fmt: skip
-_AMBIENT: Final = re.compile(
-    r"\b(?P<where>fridge|refrigerator|freezer|room|hall|kitchen|tap|cold tap|tap water)\b[^\d°]{0,24}$",
-    re.IGNORECASE,
-)
-_INTO: Final = re.compile(r"\b(?:in|into|to)\s+the\s*$", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +143,7 @@ class _Reader:
 
     def take(self, at: int, line: str) -> None:
         """Take one line."""
-        heading = _HEADING.fullmatch(line.strip())
+        heading = HEADING.fullmatch(line.strip())
         if heading is not None:
             self.scale = WEIGHED_IN.match(heading["title"]) is not None
             self.readings.append("")
@@ -209,7 +153,7 @@ class _Reader:
             self.readings.append(line)
             return
         self.readings.append("")
-        said = line[_BULLET.match(line).end() :].strip()  # type: ignore[union-attr]
+        said = line[BULLET.match(line).end() :].strip()  # type: ignore[union-attr]
         if not said or said.startswith(("<!--", "---")):
             return
         self._say(at, said)
@@ -218,7 +162,7 @@ class _Reader:
         if len(said) > LONGEST:
             self.facts.append(Fact(at, said, "remark", name=said))
             return
-        tasted = _TASTED.match(said)
+        tasted = TASTED.match(said)
         if tasted is not None:
             self.facts.append(Fact(at, said, "tasted", name=tasted["words"] or said))
             return
@@ -239,17 +183,17 @@ class _Reader:
 
     def _when(self, at: int, said: str) -> tuple[str, float | None, str]:
         """What is left of a line without its time, when it was, and what happened then."""
-        clock = _CLOCK.search(said)
-        later = _LATER.search(said)
+        clock = CLOCK.search(said)
+        later = LATER.search(said)
         time: float | None = None
         rest = said
         if clock is not None:
             time = self._of_day(at, clock)
             rest = f"{said[: clock.start()]} {said[clock.end() :]}"
-        elif later is not None and _LASTED.search(said) is None:
+        elif later is not None and LASTED.search(said) is None:
             time = self.anchor + _seconds(later["span"])
             rest = f"{said[: later.start()]} {said[later.end() :]}"
-        bare = _LASTED.sub(" ", rest)
+        bare = LASTED.sub(" ", rest)
         event = (
             next((name for name, pattern in EVENTS if pattern.search(bare)), "")
             if time is not None
@@ -281,15 +225,15 @@ class _Reader:
 
     def _measured(self, at: int, said: str, rest: str, time: float | None) -> None:
         """All that a line measures, each stretch read once."""
-        rest = self._each(at, said, rest, _LASTED, self._lasted)
+        rest = self._each(at, said, rest, LASTED, self._lasted)
         for pattern, reader in (
-            (_SERVES, self._serves), (_EATEN, self._eaten), (_BRIX, self._brix),
-            (_METER, self._meter), (_KWH, self._energy), (_JARS_SIZED, self._jars),
-            (_JARS, self._jars),
+            (SERVES, self._serves), (EATEN, self._eaten), (BRIX, self._brix),
+            (METER, self._meter), (KWH, self._energy), (JARS_SIZED, self._jars),
+            (JARS, self._jars),
         ):  # fmt: skip
             rest = self._each(at, said, rest, pattern, reader)
         rest = self._temperatures(at, said, rest, time)
-        rest = self._each(at, said, rest, _VOLUME, self._volume)
+        rest = self._each(at, said, rest, VOLUME, self._volume)
         self._weights(at, said, rest, time)
 
     def _each(self, at: int, said: str, rest: str, pattern: re.Pattern[str], reader: object) -> str:
@@ -306,12 +250,12 @@ class _Reader:
         number = found["n"] or found["m"]
         if number:
             return Fact(at, said, "serves", float(number), "servings")
-        return Fact(at, said, "serves", _TIMES[found["word"].lower()], "times")
+        return Fact(at, said, "serves", TIMES[found["word"].lower()], "times")
 
     def _eaten(self, at: int, said: str, _: str, found: re.Match[str]) -> Fact:
         number = found["n"] or found["m"]
         word = (found["word"] or found["pre"] or "").lower()
-        return Fact(at, said, "eaten", _float(number) / 100.0 if number else _SHARES[word])
+        return Fact(at, said, "eaten", _float(number) / 100.0 if number else SHARES[word])
 
     def _brix(self, at: int, said: str, rest: str, found: re.Match[str]) -> Fact:
         name = _beside(rest, found)
@@ -338,7 +282,7 @@ class _Reader:
         if found["each"]:
             each = _cubic(found["each"], found["u"])
         else:
-            beside = _VOLUME.search(rest, found.end()) or _VOLUME.search(rest)
+            beside = VOLUME.search(rest, found.end()) or VOLUME.search(rest)
             if beside is not None and re.search(r"\beach\b|\bper\b|filled to", rest, re.IGNORECASE):
                 each = _cubic(beside["n"], beside["u"])
         return Fact(at, said, "jars", count, (found["what"] or "jars").strip(), each=each)
@@ -350,7 +294,7 @@ class _Reader:
         return Fact(at, said, "volume", cubic, _beside(rest, found))
 
     def _temperatures(self, at: int, said: str, rest: str, time: float | None) -> str:
-        for found in _TEMPERATURE.finditer(rest):
+        for found in TEMPERATURE.finditer(rest):
             unit = (found["u"] or found["v"] or found["w"] or "").upper()[:1]
             number = _float(found["n"].replace("−", "-"))
             if not unit:
@@ -365,17 +309,17 @@ class _Reader:
                 "C": number + ZERO_CELSIUS, "F": (number + 459.67) * 5 / 9, "K": number
             }[unit]  # fmt: skip
             lead = rest[: found.start()]
-            ambient = _AMBIENT.search(lead)
+            ambient = AMBIENT.search(lead)
             where = "food"
-            if ambient is not None and not _INTO.search(lead[: ambient.start("where")]):
+            if ambient is not None and not INTO.search(lead[: ambient.start("where")]):
                 word = ambient["where"].lower()
                 where = {"refrigerator": "fridge", "hall": "room", "kitchen": "room"}.get(
                     word, word
                 )
                 where = "tap" if "tap" in where else where
             self._not_twice(Fact(at, said, "temperature", kelvin, where, time))
-        left = _TEMPERATURE.sub(" ", rest)
-        bare = re.fullmatch(rf"[\s,;:-]*(?P<n>{_N})[\s,;.]*", left)
+        left = TEMPERATURE.sub(" ", rest)
+        bare = re.fullmatch(rf"[\s,;:-]*(?P<n>{N})[\s,;.]*", left)
         if bare is not None and time is not None and left == rest:
             self._mark(
                 at, "fault", "which-degrees",
@@ -436,7 +380,7 @@ def _cubic(number: str, unit: str) -> float:
 
 
 def _seconds(span: str) -> float:
-    found = re.fullmatch(_SPAN, span.strip(), re.IGNORECASE)
+    found = re.fullmatch(SPAN, span.strip(), re.IGNORECASE)
     if found is None:
         return 0.0
     return 3600.0 * _float(found["h"] or "0") + 60.0 * _float(found["m"] or "0")

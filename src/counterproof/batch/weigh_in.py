@@ -10,6 +10,16 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
+from counterproof.batch.asked_at_the_scale import (
+    COARSE,
+    NEVER,
+    OWN_WEIGHT_APART,
+    bare,
+    nameless,
+    off_step,
+    together,
+    too_coarse,
+)
 from counterproof.batch.labels import lines_meant, parts_of, vessel_in, vessel_named
 from counterproof.batch.scale_talk import Said, scale_talk
 from counterproof.batch.weighed import Difference, State, Weighed, WeighIn
@@ -23,11 +33,6 @@ _WHY_DOWN: Final = (
     "If it was misread, write “no, 1665” with the right number; if something came out, "
     "“-what 1600”; if the scale was set to nothing, “tare” on a line before."
 )
-NEVER: Final = "Nothing is counted until it is said."
-COARSE: Final = 0.25
-"""Share of a weight that its range may be before it is told: assumed. [1]"""
-OWN_WEIGHT_APART: Final = 2.0
-"""Steps by which a vessel may miss its weight in the kitchen file: assumed, two readings. [1]"""
 
 
 def weigh_in(
@@ -252,7 +257,7 @@ class _Weighing:
         kg = weight.kg - state.base
         if kg > 1e-9:
             return self._take_out(said)
-        says = f"{_bare(weight.kg, state.step)} − {grams(state.base, state.step)}"
+        says = f"{bare(weight.kg, state.step)} − {grams(state.base, state.step)}"
         half = state.step + state.spread
         gone = Difference(said.at, said.label, kg, half, says, lost=True, held=state.held)
         return replace(
@@ -282,7 +287,7 @@ class _Weighing:
         return self._marked(
             said, "fault", "without-a-word",
             f"The reading went up by {grams(kg, state.step)} without a word. {NEVER} Write what "
-            f"went in: “+onions {_bare(weight.kg, state.step)}”.",
+            f"went in: “+onions {bare(weight.kg, state.step)}”.",
         )  # fmt: skip
 
     def _pour(self, said: Said) -> State:
@@ -296,7 +301,7 @@ class _Weighing:
                 f"“{said.text}”: it weighs more after pouring than before. {NEVER} Turn the numbers "
                 "round if they are the wrong way.",
             )  # fmt: skip
-        says = f"{_bare(said.weight.kg, state.step)} − {grams(said.then.kg, state.step)}"
+        says = f"{bare(said.weight.kg, state.step)} − {grams(said.then.kg, state.step)}"
         line, marks = self._line_of(said, kg, poured=True)
         poured = Difference(said.at, said.label, kg, state.step, says, line)
         # What is poured goes into the pot, which is off the scale meanwhile.
@@ -309,11 +314,11 @@ class _Weighing:
     def _differs(self, said: Said, kg: float, shown: float) -> State:
         state = self.now
         before = state.base or 0.0
-        says = f"{_bare(shown, state.step)} − {grams(before, state.step)}"
+        says = f"{bare(shown, state.step)} − {grams(before, state.step)}"
         line, marks = self._line_of(said, kg)
         half = state.step + state.spread if before else 0.5 * state.step + state.spread
         made = Difference(said.at, said.label, kg, half, says, line)
-        finer = _off_step(shown, state.step)
+        finer = off_step(shown, state.step)
         if finer:
             marks = (*marks, (said.at, finer))
         return replace(
@@ -327,13 +332,13 @@ class _Weighing:
         """The recipe line a label belongs to, and what is doubtful about it."""
         weighed = frozenset(one.line for one in self.now.differences if one.line is not None)
         if not said.label:
-            return None, ((said.at, _nameless(kg, self.now.step)),)
+            return None, ((said.at, nameless(kg, self.now.step)),)
         parts = parts_of(said.label)
         if len(parts) > 1:
             each = [lines_meant(part, self.lines, weighed) for part in parts]
             numbers = {one.lines[0].written.number for one in each if one.lines}
             if len(numbers) > 1:
-                return None, ((said.at, _together(said.label, kg, self.now.step)),)
+                return None, ((said.at, together(said.label, kg, self.now.step)),)
         found = lines_meant(said.label, self.lines, weighed)
         if not found.lines:
             only, mark = self._unlisted(said, kg, weighed, poured=poured)
@@ -412,7 +417,7 @@ class _Weighing:
                 )  # fmt: skip
                 marks.append((line_.differences[-1].at, fault))
         marks += [
-            (one.differences[-1].at, _too_coarse(one, state.step))
+            (one.differences[-1].at, too_coarse(one, state.step))
             for one in lines
             if one.kg > 1e-9 and one.half > COARSE * one.kg
         ]
@@ -430,47 +435,9 @@ class _Weighing:
         )
 
 
-def _too_coarse(line: Weighed, step: float) -> Mark:
-    says = (
-        f"{grams(line.kg, step)} of {line.name} is little for a scale to {grams(step, step)}: give or "
-        f"take {line.half / line.kg:.0%}. A finer scale, or a spoon, tells it better."
-    )
-    return Mark("note", "little-for-the-scale", says)
-
-
 def _weights(said: Said) -> list[Any]:
     return [one for one in (said.weight, said.then, *said.also) if one is not None]
 
 
 def _summed(number: int | None, name: str, own: tuple[Difference, ...]) -> Weighed:
     return Weighed(number, name, sum(one.kg for one in own), sum(one.half for one in own), own)
-
-
-def _bare(kg: float, step: float) -> str:
-    return grams(kg, step).removesuffix(" g")
-
-
-def _nameless(kg: float, step: float) -> Mark:
-    return Mark(
-        "fault", "without-a-word",
-        f"{grams(kg, step)} went in without a name. {NEVER} Write what it was: “+onions 1655”.",
-    )  # fmt: skip
-
-
-def _together(label: str, kg: float, step: float) -> Mark:
-    return Mark(
-        "doubt", "together",
-        f"“{label}” were weighed together, {grams(kg, step)}, and are several lines of the recipe. "
-        "They stand as one line; weigh them one by one to part them.",
-    )  # fmt: skip
-
-
-def _off_step(kg: float, step: float) -> Mark | None:
-    steps = kg / step
-    if abs(steps - round(steps)) * step < 1e-7 or step <= FINEST_ASSUMED + 1e-9:
-        return None
-    return Mark(
-        "note", "finer-than-the-scale",
-        f"{1000 * kg:g} g is not among the marks of a scale to {grams(step, step)}; "
-        "its range is kept as that of the scale. If it reads finer, say “scale to 1 g”.",
-    )  # fmt: skip
