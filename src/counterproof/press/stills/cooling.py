@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import io
 import re
+from collections.abc import Sequence
 from itertools import pairwise
 from math import isfinite
 
@@ -18,7 +19,8 @@ from counterproof.press.stills.plate import Plate
 from counterproof.press.stills.subject import Copy, Subject
 
 _HOUR = 3600.0
-_UNIT = re.compile(r"(?<=\d) (?=[a-z]+\b)")
+_UNIT = re.compile(r"(?<=\d) (?=[A-Za-z]+\b)")
+_PARTS = re.compile(r"(?<=[h.]) (?=\d)")
 _GRAVEST = ("over", "too close", "within", "no rule")
 _SIDE = 0.34  # share of a wide still that the rules' words take [1]
 _LONGEST = 1.25  # how far past the last deadline the hours go [1]
@@ -88,7 +90,7 @@ def _rule(copy: Copy, one: Deadline) -> str:
 
 def _kept(told: str) -> str:
     """A time whose numbers and units stay on one line."""
-    return _UNIT.sub(numerals.SPACE, told)
+    return _PARTS.sub(numerals.SPACE, _UNIT.sub(numerals.SPACE, told))
 
 
 def _care(copy: Copy, course: Course) -> str:
@@ -201,27 +203,30 @@ def _axes(copy: Copy, plate: Plate, scale: _Axes) -> None:
 
 
 def _band(plate: Plate, scale: _Axes, course: Course) -> None:
-    """Between the fast and the slow end, lightly ruled; the middle as a firm line."""
-    fast = [
-        _point(scale, time, level) for time, level in zip(course.fast, course.celsius, strict=True)
-    ]
-    slow = [
-        _point(scale, time, level) for time, level in zip(course.slow, course.celsius, strict=True)
-    ]
-    edge = [point for point in (*fast, *reversed(slow)) if point]
-    plate.draw(tag("path", d=f"M{' L'.join(edge)} Z", fill=plate.inks.hair, fill_opacity=0.55))
-    middle = [
-        _point(scale, time, level)
-        for time, level in zip(course.middle, course.celsius, strict=True)
-    ]
-    plate.line(f"M{' L'.join(point for point in middle if point)}", weight=5.0)
+    """Between the fast and the slow end, lightly toned; the middle as a firm line."""
+    fast = _path(scale, course.fast, course.celsius, to_the_end=True)
+    slow = _path(scale, course.slow, course.celsius, to_the_end=True)
+    edge = " L".join((*fast, *reversed(slow)))
+    plate.draw(tag("path", d=f"M{edge} Z", fill=plate.inks.hair, fill_opacity=0.55))
+    plate.line(f"M{' L'.join(_path(scale, course.middle, course.celsius))}", weight=5.0)
 
 
-def _point(scale: _Axes, time: float, level: float) -> str:
-    """A place on the field; what lies beyond the last hour is left out."""
-    if not isfinite(time) or time > scale.hours * _HOUR:
-        return ""
-    return f"{rounded(scale.x(time))} {rounded(scale.y(level))}"
+def _path(
+    scale: _Axes, times: Sequence[float], levels: Sequence[float], *, to_the_end: bool = False
+) -> list[str]:
+    """The places of a course, up to the last hour shown; level from there on if asked."""
+    last = scale.hours * _HOUR
+    places: list[tuple[float, float]] = []
+    for time, level in zip(times, levels, strict=True):
+        if time > last:
+            (early, high) = places[-1]
+            if isfinite(time):
+                places.append((last, high + (level - high) * (last - early) / (time - early)))
+            break
+        places.append((time, level))
+    if to_the_end and places[-1][0] < last:
+        places.append((last, places[-1][1]))
+    return [f"{rounded(scale.x(time))} {rounded(scale.y(level))}" for time, level in places]
 
 
 def _deadline(copy: Copy, plate: Plate, scale: _Axes, course: Course, one: Deadline) -> None:

@@ -205,17 +205,18 @@ def _airy(copy: Copy, plate: Plate, own: Box, place: Box, scale: Scale, row: Row
     cut, middle = plate.cut, copy.edition.middle
     close = min((own.bottom - own.top) / (200.0 if cut.upright else 150.0), 1.0)
     size = max(1.1 * cut.text * close, cut.small)
-    y = own.top + size
+    half = 30.0 * close
+    y = own.top + size + (14.0 if close == 1.0 else 2.0)
     value = numbered(
         plate, row.value, copy.number(row.key), own.right - row.hang * size, y, size=size
     )
     room = (value.left if cut.upright else place.left) - 30 - own.left
     _name(plate, row, own.left, y, room, size)
     level = y + 62 * close if cut.upright else y - 0.3 * size
-    _rules(copy, plate, row, _band(place, level, 34 * close), scale)
+    _rules(copy, plate, row, _band(place, level, half), scale)
     _interval(plate, row, place, level, scale, middle)
     if row.phrases:
-        _phrases(copy, plate, row, own, level + 34 * close + cut.small)
+        _phrases(copy, plate, row, own, level + half + cut.small)
 
 
 def _band(place: Box, y: float, half: float) -> Box:
