@@ -203,6 +203,15 @@ def test_a_batch_that_cannot_be(
     assert found.document["error"]["remedy"]
 
 
+def test_without_a_recipe_the_demo_is_shown_and_never_written(told: Run) -> None:
+    found = told("record", "--json")
+    assert found.status == 1
+    assert "this is the demo" in found.err
+    assert found.document["title"] == "Rhubarb and cardamom cordial"
+    assert told("record", "--accept", "hob-power", "--json").status == 2
+    assert told("weigh-in", "--json", typed="saucepan\n").status == 2
+
+
 def test_a_recipe_without_batches_is_told_how_to_begin(told: Run, tmp_path: Path) -> None:
     soup = tmp_path / "soup.md"
     soup.write_text("# Soup\n\n- 1 kg leeks\n\n1. Boil.\n")

@@ -56,6 +56,11 @@ def weigh_in(
     from counterproof.adapters import batches
     from counterproof.adapters.files import load_text
 
+    if recipe is None:
+        raise InputError(
+            "Which recipe is on the scale?",
+            remedy="Name its file or its episode's folder: what is weighed is kept beside it.",
+        )
     order, place = _at_the_stove(recipe, kitchen)
     bench, streams = opening.bench(order.kitchen), opening.streams(1, 10_000)
     if source:
@@ -69,7 +74,7 @@ def weigh_in(
         weighed = batch_cases.weighed_recipe(order, bench, streams, text)
         if text.strip():
             outcome.say(f"Taken up from {batches.draft_of(place)}; --anew begins another.")
-        weighed, text, finish = _typed(weighed, text, place)
+        weighed, text, finish = _typed(weighed, text, place, as_json=as_json)
         finish = finish or write
     written: list[Path] = []
     if finish and not _faults(weighed):
@@ -123,7 +128,9 @@ def _faults(weighed: WeighedRecipe) -> bool:
     return any(mark.level == "fault" for _, mark in weighed.weighing.marks)
 
 
-def _typed(weighed: WeighedRecipe, text: str, place: Path) -> tuple[WeighedRecipe, str, bool]:
+def _typed(
+    weighed: WeighedRecipe, text: str, place: Path, *, as_json: bool
+) -> tuple[WeighedRecipe, str, bool]:
     """Take readings as they come, saving each; whether it was said to be done."""
     from counterproof.adapters import batches
     from counterproof.adapters.batch_terminal import print_last
@@ -134,7 +141,7 @@ def _typed(weighed: WeighedRecipe, text: str, place: Path) -> tuple[WeighedRecip
             "One reading a line: “1240 pot”, “+onions 1655”, “undo”, “no, 1665”; “list” shows "
             "all, “done” writes it into the recipe, an empty input (Ctrl-D) leaves it for later."
         )
-    for line in _lines(by_hand=by_hand):
+    for line in _lines(by_hand=by_hand, as_json=as_json):
         said = line.strip()
         if said.casefold().rstrip(".!") in _DONE:
             if by_hand and _faults(weighed):
@@ -156,14 +163,16 @@ def _typed(weighed: WeighedRecipe, text: str, place: Path) -> tuple[WeighedRecip
     return weighed, text, False
 
 
-def _lines(*, by_hand: bool) -> Iterator[str]:
+def _lines(*, by_hand: bool, as_json: bool) -> Iterator[str]:
     """Lines as they are typed, or piped; an interruption ends them and loses none."""
     if not by_hand:
         yield from sys.stdin
         return
     while True:
         try:
-            yield input(_PROMPT)
+            if as_json:  # standard output is the document's alone
+                typer.echo(_PROMPT, nl=False, err=True)
+            yield input("" if as_json else _PROMPT)
         except (EOFError, KeyboardInterrupt):
             outcome.say("")
             return
@@ -225,7 +234,11 @@ def record(
     """Set what was made beside what was planned, from the batch files beside a recipe."""
     from counterproof import batch_cases
 
-    order, place = _at_the_stove(recipe, kitchen)
+    if recipe is None and accept:
+        raise InputError(
+            "The demo is not corrected.", remedy="Name a recipe, or copy the demo's season."
+        )
+    order, place = _at_the_stove(recipe or _demo_with_batches(), kitchen)
     files = _batches(place, day, opening.day(date))
     bench = opening.bench(order.kitchen)
     found = batch_cases.recorded(order, bench, opening.streams(seed, draws), files)
@@ -240,6 +253,16 @@ def record(
         for one in written:
             outcome.say(f"Changed {one}.")
     outcome.leave("doubt" for batch in found.batches if batch.needs_attention)
+
+
+def _demo_with_batches() -> str:
+    """The first episode of the demo that was recorded."""
+    from counterproof.adapters.batches import batch_files
+    from counterproof.adapters.files import demo_season, episodes, recipe_file
+
+    found = next(one for one in episodes(demo_season()) if batch_files(recipe_file(one)))
+    outcome.say(f"No recipe named: this is the demo, {found.name}.")
+    return str(found)
 
 
 def _batches(place: Path, day: str | None, today: str) -> list[Written]:
