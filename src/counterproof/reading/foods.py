@@ -191,10 +191,7 @@ class Matcher:
             Nearest first; empty where nothing is near.
         """
         sought = sorted(canonical(self.words(name)[:8]))
-        starts = {word[:2] for word in sought}
-        near = dict.fromkeys(
-            text for start in sorted(starts) for text in self._index.beginnings.get(start, ())
-        )
+        near = self._index.beginning_so({word[:2] for word in sought})
         alike = process.extract(
             " ".join(sought), list(near), scorer=fuzz.ratio, limit=12, score_cutoff=ALIKE
         )
@@ -206,8 +203,7 @@ class Matcher:
                 )
         found: dict[str, Food] = {}
         for text, _, _ in alike:
-            food = self._index.choices[text]
-            found.setdefault(food.id, food)
+            found.setdefault(near[text].id, near[text])
         return tuple(found.values())[:limit]
 
     def knows(self, name: str) -> bool:

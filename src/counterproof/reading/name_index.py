@@ -13,7 +13,7 @@ from counterproof.reading.spellings import Speller, plain
 from counterproof.rows import FoodName
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from counterproof.rows import Food, Tables
 
@@ -97,20 +97,41 @@ class NameIndex:
         return found
 
     @cached_property
-    def choices(self) -> dict[str, Food]:
-        """Names as their words in the order of the alphabet → the first food so called."""
-        found: dict[str, Food] = {}
-        for own, food in self._own:
-            found.setdefault(" ".join(sorted(own)), food)
+    def _beginning(self) -> dict[str, list[str]]:
+        """The first two letters of words → the words."""
+        found: dict[str, list[str]] = defaultdict(list)
+        for word in self.vocabulary:
+            found[word[:2]].append(word)
         return found
 
     @cached_property
-    def beginnings(self) -> dict[str, list[str]]:
-        """Names by the first letters of their words: what looks alike mostly begins alike."""
-        found: dict[str, list[str]] = defaultdict(list)
-        for text in self.choices:
-            for start in {word[:2] for word in text.split()}:
-                found[start].append(text)
+    def _holding(self) -> dict[str, list[int]]:
+        """Words → places among the names of those that hold them."""
+        found: dict[str, list[int]] = defaultdict(list)
+        for place, (own, _) in enumerate(self._own):
+            for word in own:
+                found[word].append(place)
+        return found
+
+    def beginning_so(self, starts: Iterable[str]) -> dict[str, Food]:
+        """Names that may look like some words: what looks alike mostly begins alike.
+
+        Parameters
+        ----------
+        starts : iterable of str
+            The first two letters of each word.
+
+        Returns
+        -------
+        dict of str to Food
+            A name's words in the order of the alphabet → the first food so called.
+        """
+        found: dict[str, Food] = {}
+        for start in sorted(starts):
+            words = self._beginning.get(start, ())
+            for place in sorted({place for word in words for place in self._holding[word]}):
+                own, food = self._own[place]
+                found.setdefault(" ".join(sorted(own)), food)
         return found
 
     @cached_property
