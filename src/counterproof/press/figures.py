@@ -13,8 +13,12 @@ from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.numerals import CO2E, SPACE, Shown
 from counterproof.physics.spread import Spread, ranged
+from counterproof.press.fixed_words import Words
 from counterproof.press.giving import money
 from counterproof.proof import Derivation, Edition, Term
+
+_FINEST_FACTOR: Final = 9
+"""House rule: decimal places of what is no footprint of food; a factor may be a millionth."""
 
 _PLAIN: Final = ("ratio", "per", "nutrition")
 """Kinds of numbers that are told without an interval, to two digits, wherever they stand."""
@@ -115,7 +119,8 @@ def value_text(value: Range, unit: str, middle: str) -> str:
     if ranged is not None and value.p05 != value.p95:
         return ranged(value, middle).text
     if unit.startswith(CO2E) or value.p05 != value.p95:
-        return numerals.shown(value, middle, unit).text
+        finest = numerals.FINEST_CO2E if unit == CO2E else _FINEST_FACTOR
+        return numerals.shown(value, middle, unit, finest=finest).text
     if unit == "kg" and abs(value.mean) < 1:
         return _with_unit(_exactly(1000 * value.mean), "g")
     return _with_unit(_exactly(value.mean), unit)
@@ -152,3 +157,48 @@ def _exactly(value: float) -> str:
 
 def _with_unit(text: str, unit: str) -> str:
     return f"{text}{SPACE}{unit}" if unit else text
+
+
+def shown_in(words: Words, value: Range, middle: str) -> Shown:
+    """Return a footprint as it is printed, in a language's figures.
+
+    Parameters
+    ----------
+    words : Words
+        Fixed words of the language.
+    value : Range
+        Mean and percentiles. [kg CO2e]
+    middle : str
+        "mean" or "median": which of them stands in the middle.
+
+    Returns
+    -------
+    Shown
+        The digits that every surface prints.
+    """
+    told = numerals.shown(value, middle)
+    write = words.figure
+    median = None if told.median is None else write(told.median)
+    return Shown(write(told.middle), write(told.low), write(told.high), median, told.unit)
+
+
+def lower_in(words: Words, share: float) -> str:
+    """Return in how many draws a version is lower than the recipe, in words.
+
+    Parameters
+    ----------
+    words : Words
+        Fixed words of the language.
+    share : float
+        Share of the draws. [1]
+
+    Returns
+    -------
+    str
+        Such as "lower in 33 % of the draws", "lower in no draw".
+    """
+    if share <= 0:
+        return words("stills.never lower")
+    if share >= 1:
+        return words("stills.always lower")
+    return words("stills.lower", share=words.told(numerals.percent(share)))

@@ -18,10 +18,9 @@ from typing import Final
 from markupsafe import Markup
 
 from counterproof import numerals
-from counterproof.draws import Range
 from counterproof.forme import Forme, Position
-from counterproof.numerals import Shown
 from counterproof.press import hatching, intervals
+from counterproof.press.figures import lower_in, shown_in
 from counterproof.press.fixed_words import Words
 from counterproof.press.intervals import Scale
 from counterproof.press.page import page
@@ -142,7 +141,7 @@ class _Rooms:
 def _place(rooms: _Rooms, position: Position) -> Place:
     forme, words = rooms.forme, rooms.words
     middle = forme.edition.middle
-    shown = _shown(position.serving, middle, words)
+    shown = shown_in(words, position.serving, middle)
     value = f"{shown.middle}{numerals.SPACE}{shown.unit}"
     name = _name(words, position.version)
     servings = _servings(words, position.serves)
@@ -151,7 +150,7 @@ def _place(rooms: _Rooms, position: Position) -> Place:
         if shown.exact
         else words("card.range", low=shown.low, high=shown.high)
     )
-    batch = _shown(position.batch, middle, words)
+    batch = shown_in(words, position.batch, middle)
     if position.serves == 1:
         said = words("handout.answer one", version=name, serving=value, between=between)
     else:
@@ -160,7 +159,7 @@ def _place(rooms: _Rooms, position: Position) -> Place:
             batch=f"{batch.middle}{numerals.SPACE}{batch.unit}",
         )  # fmt: skip
     stages = tuple(
-        (stage, words.named("stages", stage), _shown(part, middle, words).middle)
+        (stage, words.named("stages", stage), shown_in(words, part, middle).middle)
         for stage, part in position.stages
     )
     told = words(
@@ -179,7 +178,7 @@ def _place(rooms: _Rooms, position: Position) -> Place:
         shown.unit,
         shown.span,
         said,
-        _against(rooms, position, ratio, lower),
+        _against(rooms, position, ratio),
         "; ".join(printable(change) for change in position.changes),
         Markup(  # noqa: S704 (our own drawing, its words escaped by the drawer)
             intervals.interval(rooms.scale, position.serving, middle, title=f"{value} ({shown.span})", y="50%")
@@ -200,14 +199,14 @@ def _place(rooms: _Rooms, position: Position) -> Place:
     )  # fmt: skip
 
 
-def _against(rooms: _Rooms, position: Position, ratio: str, lower: str) -> tuple[str, ...]:
+def _against(rooms: _Rooms, position: Position, ratio: str) -> tuple[str, ...]:
     """How a version fares against the recipe as written, cooked for as many."""
     words = rooms.words
     phrases = []
     if ratio:
         phrases.append(words("stills.times", ratio=ratio))
     if position.share_lower is not None:
-        phrases.append(lower_phrase(words, position.share_lower, lower))
+        phrases.append(lower_in(words, position.share_lower))
     if not phrases:
         return ()
     told = [words("handout.against", against=", ".join(phrases))]
@@ -221,36 +220,6 @@ def _against(rooms: _Rooms, position: Position, ratio: str, lower: str) -> tuple
     ):
         told.append(words("handout.other factors"))
     return tuple(told)
-
-
-def lower_phrase(words: Words, share: float, told: str) -> str:
-    """Return in how many draws a version is lower, in words.
-
-    Parameters
-    ----------
-    words : Words
-        Fixed words.
-    share : float
-        Share of the draws. [1]
-    told : str
-        The share as printed.
-
-    Returns
-    -------
-    str
-        Such as "lower in 33 % of the draws", "lower in no draw".
-    """
-    if share <= 0:
-        return words("stills.never lower")
-    if share >= 1:
-        return words("stills.always lower")
-    return words("stills.lower", share=told)
-
-
-def _shown(value: Range, middle: str, words: Words) -> Shown:
-    told = numerals.shown(value, middle)
-    write = words.figure
-    return Shown(write(told.middle), write(told.low), write(told.high), None, told.unit)
 
 
 def _name(words: Words, version: str) -> str:

@@ -10,6 +10,7 @@ from typing import Final
 from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.forme import Forme
+from counterproof.press.figures import shown_in
 from counterproof.press.fixed_words import Words
 from counterproof.press.lettering import in_our_letters, type_case
 from counterproof.press.outlines import Box
@@ -103,15 +104,7 @@ class Copy:
         Shown
             In this language's figures.
         """
-        told = numerals.shown(value, self.edition.middle)
-        write = self.words.figure
-        return numerals.Shown(
-            write(told.middle),
-            write(told.low),
-            write(told.high),
-            None if told.median is None else write(told.median),
-            told.unit,
-        )
+        return shown_in(self.words, value, self.edition.middle)
 
     def amount(self, value: Range) -> str:
         """Return a footprint's middle with its unit.

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from counterproof import numerals
 from counterproof.press import intervals, outlines
 from counterproof.press.drawing import enlarged, rounded
-from counterproof.press.figures import derived
+from counterproof.press.figures import derived, lower_in
 from counterproof.press.intervals import Scale
 from counterproof.press.outlines import Box
 from counterproof.press.stills.plate import Plate
@@ -103,7 +103,7 @@ def _row(copy: Copy, version: VersionProof) -> Row:
         phrases.append(words("stills.times", ratio=told))
         short.append(words("stills.times short", ratio=told))
     if version.share_lower is not None:
-        phrases.append(_lower(copy, version.share_lower))
+        phrases.append(lower_in(words, version.share_lower))
         short.append(words.told(numerals.percent(version.share_lower)))
     return Row(
         version, copy.version(version.name), key, copy.value(version.serving).middle, apart,
@@ -113,21 +113,13 @@ def _row(copy: Copy, version: VersionProof) -> Row:
     )  # fmt: skip
 
 
-def _lower(copy: Copy, share: float) -> str:
-    if share <= 0:
-        return copy.words("stills.never lower")
-    if share >= 1:
-        return copy.words("stills.always lower")
-    return copy.words("stills.lower", share=copy.words.told(numerals.percent(share)))
-
-
 def _spoken(copy: Copy, rows: list[Row]) -> str:
     """Of the version that is furthest from the recipe, by its ratio."""
     told = [row for row in rows if row.version.share_lower is not None]
     if not told:
         return copy.words("stills.compare row", version=rows[0].name, value=rows[0].value)
     row = max(told, key=lambda one: abs((one.version.ratio or 1.0) - 1.0))
-    share = _lower(copy, row.version.share_lower or 0.0)
+    share = lower_in(copy.words, row.version.share_lower or 0.0)
     if row.version.ratio is None:
         return copy.words(
             "stills.compare spoken share", dish=copy.title(), version=row.name, share=share
