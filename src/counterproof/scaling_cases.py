@@ -104,7 +104,8 @@ def scaled(
         factor * fullest(reading, tables), reading, room=wish.pot, stations=wish.stations,
         hobs=wish.hobs,
     )  # fmt: skip
-    if split.vessel is None and reading.kitchen.vessels and split.litres > 0.0:
+    nowhere = split.vessel is None and wish.pot is None
+    if nowhere and reading.kitchen.vessels and split.litres > 0.0:
         says = (
             f"No pot of this kitchen holds {split.litres / FULL.value:.2g} L, which one pot needs to "
             "have room to boil. Name one in the kitchen file, or split it: --stations N."

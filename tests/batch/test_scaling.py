@@ -208,6 +208,13 @@ def test_one_thing_decides_the_size(bench: Workbench, streams: Streams, wish: Wi
         scaled(Order(read_text(STEW), KITCHEN), bench, streams, wish)
 
 
+def test_a_pot_that_is_named_is_the_pot(bench: Workbench, streams: Streams) -> None:
+    found = scaled(Order(read_text(STEW), KITCHEN), bench, streams, Wish(serves=20.0, pot=7.0))
+    assert (found.split.vessel, found.split.room) == (None, 7.0)
+    assert found.split.pots > 1
+    assert "no-pot" not in {one.kind for one in found.marks}
+
+
 def test_a_pot_decides_and_is_three_quarters_full(bench: Workbench, streams: Streams) -> None:
     found = scaled(Order(read_text(STEW), KITCHEN), bench, streams, Wish(pot=7.0))
     assert found.split.pots == 1

@@ -110,6 +110,7 @@ def split_over(
         No pot fuller than it may be that is to boil.
     """
     kitchen = reading.kitchen
+    asked = room
     if room is None:
         largest = max(
             (one for one in kitchen.vessels if fitting_pot(kitchen, one.litres or 0.0) is one),
@@ -122,6 +123,6 @@ def split_over(
         fits = ceil(litres / (FULL.value * room) - _SMALL)
         pots = max(pots * ceil(fits / pots - _SMALL), 1) if stations else max(fits, 1)
     each = litres / pots
-    vessel = fitting_pot(kitchen, each / FULL.value)
+    vessel = fitting_pot(kitchen, each / FULL.value) if asked is None else None
     at_once = min(pots, hobs or kitchen.rings or (pots if stations else 1))
     return Split(pots, max(at_once, 1), vessel, each, vessel.litres if vessel else room)
