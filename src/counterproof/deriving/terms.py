@@ -59,7 +59,7 @@ _WORDS: Final = {
     "oven load": "heat the food takes up in the oven, by its efficiency",
     "dishes": "dishes that share the {what}",
     "a year": "electricity of the {what} in a year",
-    "days": "{what} days of a year",
+    "days": "{what} of the 365 days of a year",
     "kept": "what is kept",
     "inside": "what the {what} holds",
     "filled": "share of the {what} that is filled",
