@@ -15,11 +15,12 @@ from xml.etree import ElementTree as ET
 
 import pytest
 
-from counterproof.adapters.files import demo_season, episodes
+from counterproof.adapters.files import demo_season, episodes, read_recipe
 from counterproof.adapters.typst_setting import composing_room
-from counterproof.draws import Range
+from counterproof.draws import Range, Streams
 from counterproof.forme import Forme
 from counterproof.life_cycle_rows import FATES
+from counterproof.locking_up import Manuscript, locked_up
 from counterproof.press import figures_table, hatching
 from counterproof.press.fixed_words import LANGUAGES, words_in
 from counterproof.press.part import Piece, Setting
@@ -28,7 +29,10 @@ from counterproof.press.stills.plate import CUTS, INKS, LEAST_TYPE, TALL, WIDE, 
 from counterproof.press.stills.stages import spread
 from counterproof.press.stills.subject import Copy
 from counterproof.proof import VersionProof
+from counterproof.recipe.kitchen import Kitchen
 from counterproof.rows import STAGES
+from counterproof.use_cases import Order, Workbench
+from counterproof.vetting_cases import Episode
 
 EPISODES = [episode.name for episode in episodes(demo_season())]
 MadeForme = Callable[..., Forme]
@@ -128,6 +132,26 @@ def test_a_still_that_has_nothing_to_show_says_why(demo_forme: MadeForme) -> Non
     told = pieces["stills/stills.json"]
     assert isinstance(told, bytes)
     assert [one["kind"] for one in json.loads(told)["not_made"]] == [one.kind for one in absent]
+
+
+def test_one_ingredient_and_no_servings_are_enough(bench: Workbench) -> None:
+    recipe = read_recipe(b"# Toast\n\n- 1 slice bread\n", "toast.md")
+    order = Order(recipe, Kitchen(), name=recipe.title)
+    streams = Streams(seed=1, n=500)
+    forme = locked_up(Manuscript(Episode(order)), bench, streams, date="2026-11-25")
+    for name, plate in plates(forme).items():
+        hold(plate, name)
+
+
+def test_a_stage_below_zero_stands_beyond_the_zero_rule(demo_forme: MadeForme) -> None:
+    forme = demo_forme(EPISODES[0])
+    stages = (*forme.edition.stages[:-1], ("end of life", Range(-0.08, -0.2, -0.07, 0.01)))
+    serving = Range(-0.05, -0.4, -0.04, 0.2)
+    beyond = replace(forme, edition=replace(forme.edition, stages=stages, serving=serving))
+    for name, plate in plates(beyond).items():
+        hold(plate, name)
+        if name[0] == "stages":
+            assert any(one.words.startswith("\N{MINUS SIGN}") for one in plate.written)
 
 
 def luminance(colour: str) -> float:

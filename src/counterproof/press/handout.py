@@ -122,6 +122,7 @@ def handout(forme: Forme, words: Words) -> bytes:
         ),
         patterns=Markup(hatching.patterns()),  # noqa: S704 (as above)
         basis=_basis(forme, words),
+        draws=str(edition.basis.get("draws", "")),
         script=Markup(_part("handout.js")),  # noqa: S704 (our own script)
     )  # fmt: skip
     return _guarded(made.decode()).encode()
