@@ -222,3 +222,22 @@ def test_marking_drafts_what_is_typed(asking: Asking) -> None:
     draft = asking.recipe.with_name(".recipe.md.draft")
     assert json.loads(draft.read_text())["text"] == text
     assert draft.stat().st_mode & 0o777 == 0o600
+
+
+def test_a_derivation_never_rounds_a_number_another_way(asking: Asking) -> None:
+    stages = marked(asking)
+    told = asking.desk.marker.told(asking.folder.leaf(EPISODE))
+    total = re.search(r"([\d.]+)\s*kg", stages[1]["said"])
+    assert total is not None
+    html = explained(told.edition, "serving")
+    assert f">{total[1]}" in html.replace("\xa0", " ")
+    for found in told.edition.derivations:
+        page = explained(told.edition, found.key)
+        head = re.search(r'class="sum" data-quoted>([^<]*)<', page)
+        line = re.search(r'class="lead" data-quoted>([^<]*)<', page)
+        if head is None or line is None:
+            continue
+        span = re.search(r"\(([^)]*)\)", head[1])
+        assert span is not None or head[1].replace("\xa0", " ").split()[0] in line[1]
+        if span is not None:
+            assert span[1] in line[1]

@@ -13,12 +13,14 @@ from counterproof import numerals
 from counterproof.desk.leaves import leaf, mark_key
 from counterproof.draws import Range
 from counterproof.errors import UnreadableFile
+from counterproof.numerals import Shown
 from counterproof.press import footing, intervals, wording
 from counterproof.press.plain_text import printable
 from counterproof.press.setting import set_in
 from counterproof.proof import Derivation, Edition, Term
 
 _MID: Final = "50%"
+_IN_THEIR_OWN: Final = frozenset({"kg", "kWh"})
 _LEVELS: Final = {
     "note": "A note: it stands, but is worth knowing.",
     "doubt": "A doubt: a choice is open, and the figure stands on the first one.",
@@ -75,7 +77,7 @@ def explained(edition: Edition, key: str, more: Sequence[Derivation] = ()) -> st
             worth="" if value is _IN_WORDS else shown(value, found.unit, edition.middle),
             drawn=drawn,
             axis=axis,
-            percentiles=_percentiles(value, found.unit),
+            percentiles="" if not drawn else _percentiles(value, found.unit, edition.middle),
             terms=[
                 (term, "" if term.value is None else shown(term.value, term.unit, edition.middle))
                 for term in found.terms
@@ -128,29 +130,30 @@ def shown(value: Range, unit: str, middle: str) -> str:
     str
         One phrase.
     """
-    if unit == "kg":
-        return numerals.mass(value, middle).text
-    if unit == "kWh":
-        return numerals.energy(value, middle).text
     if unit == "share":
         return numerals.percent(numerals.middle_value(value, middle))
-    if value.p05 == value.p95:
+    if value.p05 == value.p95 and unit not in _IN_THEIR_OWN:
         return f"{numerals.plain(value.mean, 3)}{numerals.SPACE}{unit}".strip()
-    return numerals.shown(value, middle, unit).text
+    return _rounded(value, unit, middle).text
 
 
-def _percentiles(value: Range, unit: str) -> str:
-    """Where the draws lie, in words."""
-    parts = [
-        f"{name} {numerals.plain(part, 3)}"
-        for name, part in (
-            ("5th percentile", value.p05),
-            ("50th", value.p50),
-            ("95th", value.p95),
-            ("mean", value.mean),
-        )
-    ]
-    return f"{', '.join(parts)}{numerals.SPACE}{unit}.".replace(f"{numerals.SPACE}.", ".")
+def _rounded(value: Range, unit: str, middle: str) -> Shown:
+    """A range with the digits it deserves; masses and energy in the unit that is read."""
+    if unit == "kg":
+        return numerals.mass(value, middle)
+    if unit == "kWh":
+        return numerals.energy(value, middle)
+    return numerals.shown(value, middle, unit)
+
+
+def _percentiles(value: Range, unit: str, middle: str) -> str:
+    """Where the draws lie, in words, every number rounded as the value itself is."""
+    told = _rounded(value, unit, middle)
+    median = f", the median at {told.median}" if told.median else ""
+    return (
+        f"The line runs from the 5th to the 95th percentile, {told.span}"
+        f"{numerals.SPACE}{told.unit}; the stroke stands at the {middle}{median}."
+    )
 
 
 def _one(value: float) -> Range:

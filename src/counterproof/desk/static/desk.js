@@ -352,6 +352,9 @@ document.addEventListener("click", (event) => {
   if (button) explain(button.dataset.why);
   const step = event.target.closest("[data-ask-step]");
   if (step) location.assign(`/questions?${new URLSearchParams({ name: view.name, step: step.dataset.askStep })}`);
+  if (view.readOnly && event.target.closest("[data-settled]")) {
+    notice("looked-at", "This is the demo season, to look at. Keep a copy of it and settle that.", [["Close", () => {}]]);
+  }
   const line = event.target.closest("[data-line]");
   if (line && galley) goTo(Number(line.dataset.line));
 });

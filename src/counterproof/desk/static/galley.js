@@ -82,28 +82,26 @@ export class Galley {
   change(text) {
     const [fence, front, body] = this.parted(text);
     this.fence = fence;
-    if (this.front && this.front.value !== front) {
-      this.front.value = front;
-      this.front.dispatchEvent(new Event("input", { bubbles: true }));
-    }
+    if (this.front && this.front.value !== front) this.typed(front, this.front);
     if (this.area.value !== body) this.typed(body);
   }
 
-  typed(text) {
-    const old = this.area.value;
+  /** Types what differs. Where it cannot be typed, because the place is folded, it is put in. */
+  typed(text, area = this.area) {
+    const old = area.value;
     let head = 0;
     while (head < old.length && head < text.length && old[head] === text[head]) head += 1;
     let tail = 0;
     while (tail < old.length - head && tail < text.length - head
       && old[old.length - 1 - tail] === text[text.length - 1 - tail]) tail += 1;
-    this.area.focus({ preventScroll: true });
-    this.area.setSelectionRange(head, old.length - tail);
+    area.focus({ preventScroll: true });
     const put = text.slice(head, text.length - tail);
-    const done = put ? document.execCommand("insertText", false, put) : document.execCommand("delete");
-    if (!done) {
-      this.area.setRangeText(put, head, old.length - tail, "end");
-      this.area.dispatchEvent(new Event("input", { bubbles: true }));
+    if (document.activeElement === area) {
+      area.setSelectionRange(head, old.length - tail);
+      if (put ? document.execCommand("insertText", false, put) : document.execCommand("delete")) return;
     }
+    area.setRangeText(put, head, old.length - tail, "end");
+    area.dispatchEvent(new Event("input", { bubbles: true }));
   }
 
   /** Lets the rows follow the text: the same lines keep their marks, wherever they moved to. */
