@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -81,6 +84,21 @@ def test_pressed_twice_the_bytes_are_the_same_and_nothing_has_moved(
     assert press_folder.contents_of(soup / "press") == first
     status, told = document(capsys, "press", str(soup), "--verify")
     assert (status, told["holds"]) == (0, True)
+
+
+def test_another_process_in_another_time_zone_gives_the_same_bytes(soup: Path) -> None:
+    made = []
+    for seed, zone in (("1", "UTC"), ("2", "Asia/Tokyo")):
+        place = soup.parent / f"out-{seed}"
+        command = [sys.executable, "-m", "counterproof", "press", str(soup), "-o", str(place)]
+        subprocess.run(  # noqa: S603 (our own program)
+            [*command, *QUICK],
+            check=True,
+            capture_output=True,
+            env={**os.environ, "PYTHONHASHSEED": seed, "TZ": zone},
+        )
+        made.append(press_folder.contents_of(place))
+    assert made[0] == made[1]
 
 
 def test_verify_says_which_figures_and_lines_moved(
