@@ -25,5 +25,6 @@ def test_every_module_has_its_floor() -> None:
         parts = file.relative_to(HOUSE).with_suffix("").parts
         if parts[-1] != "__init__":
             there.add((".".join(parts[:-1]), parts[-1]))
-    packages = {("", p.parent.name) for p in HOUSE.glob("*/__init__.py")}
+    rooms = [p.parent.relative_to(HOUSE).parts for p in HOUSE.glob("*/**/__init__.py")]
+    packages = {(".".join(parts[:-1]), parts[-1]) for parts in rooms}
     assert there | packages == listed

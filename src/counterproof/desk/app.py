@@ -16,11 +16,11 @@ from starlette.routing import Route
 
 from counterproof.desk import bringing_in, documents, explaining, settings_text
 from counterproof.desk.guards import Guarded, Lock
-from counterproof.desk.kitchen_routes import KitchenRoutes
+from counterproof.desk.kitchen_routes import kitchen_table
 from counterproof.desk.leaves import leaf as page
 from counterproof.desk.marking import Asked
 from counterproof.desk.opened import Leaf, Opened, copied
-from counterproof.desk.scale_routes import ScaleRoutes
+from counterproof.desk.scale_routes import scale_table
 from counterproof.desk.sending_out import pressed
 from counterproof.desk.shared import Desk
 from counterproof.desk.told import told_by, words
@@ -70,8 +70,8 @@ def desk_app(desk: Desk, lock: Lock) -> Guarded:
         Route("/keep-a-copy", routes.keep_a_copy, methods=["POST"]),
         Route("/why", routes.why),
         Route("/press", routes.press, methods=["POST"]),
-        *KitchenRoutes(desk).table(),
-        *ScaleRoutes(desk).table(),
+        *kitchen_table(desk),
+        *scale_table(desk),
     ]
     app = Starlette(routes=table, exception_handlers={CounterproofError: _refused})
     return Guarded(app, lock)

@@ -21,27 +21,34 @@ DRAWS: Final = Streams(seed=1, n=10_000)
 """What the kitchen's questions are drawn with: as the commands are, where nothing else is said."""
 
 
-class KitchenRoutes:
-    """The handlers, over what the desk shares.
+def kitchen_table(desk: Desk) -> list[Route]:
+    """Return the routes of the kitchen and its questions.
 
     Parameters
     ----------
     desk : Desk
         What is open and who works.
+
+    Returns
+    -------
+    list of Route
+        To be served behind the desk's guards.
     """
+    routes = _Routes(desk)
+    return [
+        Route("/leaf/kitchen", routes.kitchen),
+        Route("/kitchen-saved", routes.save, methods=["POST"]),
+        Route("/leaf/questions", routes.questions),
+        Route("/question", routes.question),
+        Route("/answer", routes.answer, methods=["POST"]),
+    ]
+
+
+class _Routes:
+    """The handlers, over what the desk shares."""
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
-
-    def table(self) -> list[Route]:
-        """Return the routes."""
-        return [
-            Route("/leaf/kitchen", self.kitchen),
-            Route("/kitchen-saved", self.save, methods=["POST"]),
-            Route("/leaf/questions", self.questions),
-            Route("/question", self.question),
-            Route("/answer", self.answer, methods=["POST"]),
-        ]
 
     def _order(self, name: str | None) -> tuple[Leaf, Order, Workbench]:
         """A recipe as it is saved, or as its saved page says; the kitchen is never typed there."""

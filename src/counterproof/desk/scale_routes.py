@@ -15,25 +15,32 @@ from counterproof.desk.shared import Desk
 from counterproof.desk.told import told_by, words
 
 
-class ScaleRoutes:
-    """The handlers, over what the desk shares.
+def scale_table(desk: Desk) -> list[Route]:
+    """Return the routes of the scale.
 
     Parameters
     ----------
     desk : Desk
         What is open and who works.
+
+    Returns
+    -------
+    list of Route
+        To be served behind the desk's guards.
     """
+    routes = _Routes(desk)
+    return [
+        Route("/leaf/scale", routes.page),
+        Route("/weighed", routes.weighed, methods=["POST"]),
+        Route("/weighed-in", routes.written_in, methods=["POST"]),
+    ]
+
+
+class _Routes:
+    """The handlers, over what the desk shares."""
 
     def __init__(self, desk: Desk) -> None:
         self.desk = desk
-
-    def table(self) -> list[Route]:
-        """Return the routes."""
-        return [
-            Route("/leaf/scale", self.page),
-            Route("/weighed", self.weighed, methods=["POST"]),
-            Route("/weighed-in", self.written_in, methods=["POST"]),
-        ]
 
     async def page(self, request: Request) -> Response:
         """Give the page of the scale."""
