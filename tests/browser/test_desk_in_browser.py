@@ -320,6 +320,25 @@ def test_no_rule_of_accessibility_is_broken(
         _clean(page)
 
 
+@pytest.mark.parametrize("path", ["/kitchen", "/questions", "/scale"])
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [360, 1280])
+def test_the_other_pages_break_no_rule_either(
+    browser: Browser, up: Up, path: str, scheme: Literal["light", "dark"], width: int
+) -> None:
+    with _page(browser, width=width, scheme=scheme) as (page, complaints):
+        page.goto(up.at(path))
+        page.wait_for_selector("body[data-stage=beside]", timeout=20_000)
+        assert page.evaluate("document.documentElement.scrollWidth") <= width
+        _clean(page)
+        if path == "/questions":
+            page.get_by_role("button", name="Work it out").click()
+            page.wait_for_selector("#answer svg, .answer svg", timeout=20_000)
+            _clean(page)
+            assert page.evaluate("document.documentElement.scrollWidth") <= width
+        assert complaints == []
+
+
 def _clean(page: Page) -> None:
     found = Axe().run(page).response["violations"]
     told = [(one["id"], [node["html"][:160] for node in one["nodes"]]) for one in found]
