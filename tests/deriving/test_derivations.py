@@ -23,6 +23,7 @@ from counterproof.draws import Lognormal, Parameter, Product, Range, Streams, Un
 from counterproof.footprint.factors import RangeFor
 from counterproof.proof import Derivation, Edition
 from counterproof.recipe.kitchen import Kitchen
+from counterproof.recipe.prices_file import read_prices
 from counterproof.recipe.text import read_text
 from counterproof.use_cases import Order, Workbench, proof
 
@@ -202,6 +203,21 @@ def test_a_line_is_worked_out_as_on_paper(bench: Workbench) -> None:
     ]
     mass = by_key(edition)["mass:1"]
     assert [(term.does, term.unit) for term in mass.terms] == [("+", "g"), ("×", "kg"), ("×", "")]
+
+
+def test_a_cost_is_the_sum_of_what_has_a_price(bench: Workbench) -> None:
+    # By hand: 400 g of beef bought at 10 a kilogram for four servings is 1.00 a serving.
+    rows = "- {food: beef chuck, price: 5.00, pack: 500 g, date: 2026-11-14}"
+    prices = read_prices(f"currency: £\nprices:\n  {rows}\n", "prices.yaml")
+    text = "# Dish\n\nServes 4\n\n- 400 g beef chuck\n- 100 g carrots\n"
+    order = Order(read_text(text), Kitchen(), prices=prices)
+    edition = proof(order, bench, Streams(seed=1, n=500), beside=False)
+    hold(edition)
+    cost = by_key(edition)["cost"]
+    assert cost.unit == "£"
+    told = [(term.does, term.value.mean) for term in cost.terms if term.value is not None]
+    assert told == [("+", pytest.approx(1.0))]
+    assert [term.says for term in cost.terms if not term.does] == ["carrot: no price is known"]
 
 
 def test_what_is_not_counted_is_told_under_the_serving(bench: Workbench) -> None:

@@ -30,6 +30,9 @@ _GROUPS: Final = {
     "per": "per",
     "nutrition": "nutrition",
     "cost": "cost",
+    "likened": "drawn",
+    "cooling": "drawn",
+    "packs": "drawn",
     "said": "said",
 }
 """Kind of a derivation → the heading it stands under; any other kind under "other"."""
