@@ -15,7 +15,7 @@ from counterproof.picturing import FEW, Pictured, pictured
 from counterproof.press.figures import text_of
 from counterproof.press.wording import totals_apart
 from counterproof.proof import Edition
-from counterproof.use_cases import Order, Workbench, assessed, proof_of
+from counterproof.use_cases import Order, Workbench, assessed, proof_of, versions_beside
 
 EPISODES = [episode.name for episode in episodes(demo_season())]
 Made = Callable[[str], tuple[Edition, Pictured, Order]]
@@ -26,17 +26,19 @@ def made(bench: Workbench) -> Made:
     """The proof of a demo episode, what is pictured of it, and the order."""
     kept: dict[str, tuple[Edition, Pictured, Order]] = {}
 
-    def found(name: str) -> tuple[Edition, Pictured, Order]:
+    def worked_out(name: str) -> tuple[Edition, Pictured, Order]:
         if name not in kept:
             recipe, _ = load_recipe(str(demo_season() / "episodes" / name))
             order = Order(recipe, load_kitchen(recipe), name=recipe.title)
             streams, held = Streams(seed=1, n=2000), Held()
             base = assessed(order, bench, streams, held=held)
-            edition = proof_of(base, bench, streams, date="2026-11-25", held=held)
-            kept[name] = (edition, pictured(base, edition, bench, streams, held), order)
+            beside = versions_beside(base, bench, streams, held)
+            edition = proof_of(base, bench, streams, date="2026-11-25", held=held, versions=beside)
+            found = pictured(base, edition, beside, bench, streams, held)
+            kept[name] = (edition, found, order)
         return kept[name]
 
-    return found
+    return worked_out
 
 
 @pytest.mark.parametrize("name", EPISODES)

@@ -17,7 +17,7 @@ from counterproof.proof import Derivation, Edition
 from counterproof.recipe.schema_org import to_json_ld
 from counterproof.script_proof import ScriptProof
 from counterproof.typesetting import source_line
-from counterproof.use_cases import Workbench, assessed, proof_of, results
+from counterproof.use_cases import Workbench, assessed, proof_of, results, versions_beside
 from counterproof.vetting_cases import Episode, material_of, vetted_script
 
 
@@ -73,8 +73,9 @@ def locked_up(
     """
     held = Held()
     base = assessed(manuscript.episode.order, bench, streams, held=held)
-    edition = proof_of(base, bench, streams, date=date, held=held)
-    pictures = pictured(base, edition, bench, streams, held)
+    versions = versions_beside(base, bench, streams, held)
+    edition = proof_of(base, bench, streams, date=date, held=held, versions=versions)
+    pictures = pictured(base, edition, versions, bench, streams, held)
     edition = _enlarged(edition, pictures.derivations, (), bench)
     script, edition = _script(manuscript, bench, streams, edition, held)
     return Forme(

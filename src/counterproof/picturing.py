@@ -10,7 +10,7 @@ from typing import Final
 from counterproof.claims.figure import Figure
 from counterproof.claims.likenesses import liken, likened
 from counterproof.claims.seen import Seen, Surroundings
-from counterproof.comparison.paired import Entry, paired
+from counterproof.comparison.paired import Pair
 from counterproof.draws import Range, Streams
 from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint
@@ -21,7 +21,10 @@ from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan.cooled import CooledStep
 from counterproof.press.wording import totals_apart
 from counterproof.proof import Derivation, Edition, Term
-from counterproof.use_cases import Assessed, Workbench, assessed, versions_of
+from counterproof.use_cases import Assessed, Workbench, assessed, versions_beside
+
+Beside = Sequence[tuple[Footprint, Pair]]
+"""What stands beside a recipe, as `use_cases.versions_beside` gives it."""
 
 FEW: Final = (1.0, 4.0)
 """Servings cooked at once that a handout offers beside the recipe's own and twice as many. [1]
@@ -39,7 +42,12 @@ class Pictured:
 
 
 def pictured(
-    base: Assessed, edition: Edition, bench: Workbench, streams: Streams, held: Held
+    base: Assessed,
+    edition: Edition,
+    versions: Beside,
+    bench: Workbench,
+    streams: Streams,
+    held: Held,
 ) -> Pictured:
     """What only stills and handout show of an episode.
 
@@ -49,6 +57,8 @@ def pictured(
         Its recipe worked out, with its verdicts.
     edition : Edition
         Its proof.
+    versions : sequence of (Footprint, Pair)
+        What stands beside it.
     bench : Workbench
         Tables and matcher.
     streams : Streams
@@ -70,7 +80,7 @@ def pictured(
         courses.append(course)
         added += timed
     added += _of_packs(edition)
-    positions = tuple(_positions(base, edition, bench, streams, held))
+    positions = tuple(_positions(base, edition, versions, bench, streams, held))
     return Pictured(seen, tuple(courses), positions, tuple(added))
 
 
@@ -197,26 +207,26 @@ def _of_packs(edition: Edition) -> list[Derivation]:
 
 
 def _positions(
-    base: Assessed, edition: Edition, bench: Workbench, streams: Streams, held: Held
+    base: Assessed,
+    edition: Edition,
+    versions: Beside,
+    bench: Workbench,
+    streams: Streams,
+    held: Held,
 ) -> Iterator[Position]:
     """Every version with every number of servings; the recipe's own stand as the proof has them."""
-    order, own = base.order, edition.serves
-    names = versions_of(order) if order.version is None else ()
+    own = edition.serves
     changes = {one.name: one.changes for one in edition.versions}
     for serves in sorted({*FEW, own, 2 * own}):
-        asked = replace(order, serves=serves)
-        first = (
-            base if serves == own else assessed(asked, bench, streams, verdicts=False, held=held)
-        )
+        first, others = base, versions
+        if serves != own:
+            asked = replace(base.order, serves=serves)
+            first = assessed(asked, bench, streams, verdicts=False, held=held)
+            others = versions_beside(first, bench, streams, held)
         yield _position("", (), serves, first.footprint)
-        entry = Entry("as written", first.reading, first.plan)
-        for name in names:
-            changed = replace(asked, version=name, name=name)
-            other = assessed(changed, bench, streams, verdicts=False, held=held)
-            stands = Entry(name, other.reading, other.plan)
-            pair = paired(stands, entry, bench.tables, streams=streams, held=held)
+        for footprint, pair in others:
             yield replace(
-                _position(name, changes.get(name, ()), serves, other.footprint),
+                _position(pair.a, changes.get(pair.a, ()), serves, footprint),
                 ratio=None if pair.ratio is None else pair.ratio.of_means,
                 share_lower=pair.share_a_lower,
                 factor_set=pair.factor_set,

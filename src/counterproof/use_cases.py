@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from counterproof.comparison.paired import Comparison, Entry, compare, paired
+from counterproof.comparison.paired import Comparison, Entry, Pair, compare, paired
 from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
 from counterproof.errors import BrokenFrontMatter, BrokenSettings, UnknownVersion
@@ -283,6 +283,7 @@ def proof_of(
     date: str | None = None,
     beside: bool = True,
     held: Held | None = None,
+    versions: Sequence[tuple[Footprint, Pair]] | None = None,
 ) -> Edition:
     """The marked-up recipe of an order that is worked out already.
 
@@ -300,23 +301,52 @@ def proof_of(
         Whether its versions are worked out too; they take as long each as the recipe.
     held : Held or None
         What was worked out already; it grows.
+    versions : sequence of (Footprint, Pair) or None
+        What stands beside it, where that is worked out already.
 
     Returns
     -------
     Edition
         Everything a surface may show.
     """
-    order, held = base.order, held or Held()
+    held = held or Held()
+    if versions is None and beside:
+        versions = versions_beside(base, bench, streams, held)
+    sorts = Sorts(bench.tables, streams, date, base.cost)
+    return typeset(base.reading, base.plan, base.footprint, list(versions or ()), sorts)
+
+
+def versions_beside(
+    base: Assessed, bench: Workbench, streams: Streams, held: Held
+) -> tuple[tuple[Footprint, Pair], ...]:
+    """The versions of a recipe and what is bought instead, each paired with the recipe.
+
+    Parameters
+    ----------
+    base : Assessed
+        The recipe worked out.
+    bench : Workbench
+        Tables and matcher.
+    streams : Streams
+        Seed, number of draws, and the draws already made.
+    held : Held
+        What was worked out already; it grows.
+
+    Returns
+    -------
+    tuple of (Footprint, Pair)
+        One each, for as many servings, by the name in the pair; none beside a version. [kg CO2e]
+    """
+    order = base.order
     entry = Entry("as written", base.reading, base.plan)
-    versions = []
-    for name in versions_of(order) if beside and order.version is None else ():
+    made = []
+    for name in versions_of(order) if order.version is None else ():
         changed = replace(order, version=name, name=name)
         other = assessed(changed, bench, streams, verdicts=False, held=held)
         stands = Entry(name, other.reading, other.plan)
         pair = paired(stands, entry, bench.tables, streams=streams, held=held)
-        versions.append((other.footprint, pair))
-    sorts = Sorts(bench.tables, streams, date, base.cost)
-    return typeset(base.reading, base.plan, base.footprint, versions, sorts)
+        made.append((other.footprint, pair))
+    return tuple(made)
 
 
 def results(base: Assessed, edition: Edition) -> dict[str, Any]:
