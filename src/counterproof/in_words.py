@@ -6,18 +6,11 @@ from math import inf
 from typing import Final
 
 from counterproof.reading.model import Process, Quantity
+from counterproof.reading.telling import measure_in_words
 from counterproof.recipe.model import Bought, Version
 
 _DAYS: Final = 4 * 1440  # from four days on, days are said [min]
 _FRACTIONS: Final = {1 / 8: "⅛", 1 / 4: "¼", 1 / 3: "⅓", 1 / 2: "½", 2 / 3: "⅔", 3 / 4: "¾"}
-_UNIT_SIGNS: Final = {
-    **{
-        sign: sign
-        for sign in ("mg", "g", "kg", "oz", "lb", "ml", "cl", "dl", "tsp", "tbsp", "cm", "mm")
-    },
-    "l": "L",
-    "floz": "fl oz",
-}
 
 
 def process_in_words(process: Process) -> str:
@@ -171,12 +164,12 @@ def quantity_in_words(quantity: Quantity | None, packs: float, container: str) -
     if quantity is None:
         return ""
     amount = "–".join(_number(bound) for bound in dict.fromkeys((quantity.low, quantity.high)))
-    measure = _measure(quantity.measure, quantity.high)
+    measure = measure_in_words(quantity.measure, quantity.high)
     one = f"{amount} {measure}".strip()
     if packs != 1:
         one = f"{packs:g} × {one}"
     if container and container != quantity.measure:
-        return f"{one} {_measure(container, packs)}"
+        return f"{one} {measure_in_words(container, packs)}"
     return one
 
 
@@ -187,18 +180,6 @@ def _number(value: float) -> str:
         if abs(rest - fraction) < 0.005:
             return f"{whole or ''}{sign}"
     return f"{value:.3g}" if value < 1000.0 else f"{value:.0f}"
-
-
-def _measure(measure: str, number: float) -> str:
-    """A measure in the right number; signs of units have no plural."""
-    if measure == "piece":
-        return ""
-    name = _UNIT_SIGNS.get(measure, measure)
-    if measure in _UNIT_SIGNS or number <= 1:
-        return name
-    if measure.endswith("f"):
-        return f"{measure[:-1]}ves"
-    return f"{measure}es" if measure.endswith(("ch", "sh", "ss", "x")) else f"{measure}s"
 
 
 def stay_in_words(days: float, where: str) -> str:

@@ -5,19 +5,50 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
-from counterproof.units import MEASURES
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Quantity, Split
 
 
-# Measures whose id is no word of a cook's, and plurals that take more than an s.
-_CALLED = {"recipe": "quantity", "cm-piece": "centimetre", "floz": "fl oz"}
-_PLURALS = {
-    "quantity": "quantities", "leaf": "leaves", "loaf": "loaves", "bunch": "bunches",
-    "splash": "splashes", "glass": "glasses",
-}  # fmt: skip
-_IN_WORDS = frozenset({"count", "by eye"})
+# Measures that are signs, which have no plural, and those whose id is no word of a cook's.
+_SIGNS = {
+    **{
+        sign: sign
+        for sign in ("mg", "g", "kg", "oz", "lb", "ml", "cl", "dl", "tsp", "tbsp", "cm", "mm")
+    },
+    "l": "L",
+    "floz": "fl oz",
+}
+_CALLED = {"recipe": "quantity", "cm-piece": "centimetre"}
+
+
+def measure_in_words(measure: str, number: float) -> str:
+    """A measure in the right number.
+
+    Parameters
+    ----------
+    measure : str
+        A measure id of `units`.
+    number : float
+        How many. [1]
+
+    Returns
+    -------
+    str
+        "cups", "leaves", "quantity", "L"; nothing for a bare count.
+    """
+    if measure == "piece":
+        return ""
+    if measure in _SIGNS:
+        return _SIGNS[measure]
+    name = _CALLED.get(measure, measure)
+    if number <= 1:
+        return name
+    if name.endswith("ty"):
+        return f"{name[:-1]}ies"
+    if name.endswith("f"):
+        return f"{name[:-1]}ves"
+    return f"{name}es" if name.endswith(("ch", "sh", "ss", "x")) else f"{name}s"
 
 
 def figures(quantity: Quantity, split: Split) -> str:
@@ -75,11 +106,7 @@ def said(quantity: Quantity) -> str:
     number = f"{quantity.low:.3g}"
     if quantity.high > quantity.low:
         number += f"–{quantity.high:.3g}"
-    if quantity.measure == "piece":
-        return number
-    called = _CALLED.get(quantity.measure, quantity.measure)
-    many = quantity.high > 1 and MEASURES.get(quantity.measure) in _IN_WORDS
-    return f"{number} {_PLURALS.get(called, f'{called}s') if many else called}"
+    return f"{number} {measure_in_words(quantity.measure, quantity.high)}".rstrip()
 
 
 def assumed(message: str) -> Mark:
