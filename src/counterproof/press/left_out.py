@@ -30,6 +30,6 @@ def left_out(forme: Forme) -> dict[str, str]:
         found["data/figures.parquet"] = (
             "The library for Parquet is not installed: pip install 'counterproof[parquet]'."
         )
-    _, absent = pulling.subjects(Copy(forme, words_in(forme.language)))
+    _, absent = pulling.subjects(Copy(forme, words_in("en")))
     found |= {f"stills/{one.kind}": one.why for one in absent}
     return found
