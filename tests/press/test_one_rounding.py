@@ -18,7 +18,6 @@ from counterproof.press.figures import term_text, text_of
 from counterproof.press.fixed_words import words_in
 from counterproof.press.folder import PARTS
 from counterproof.press.sheet import sheet
-from counterproof.press.stills import pulling
 
 EPISODES = [episode.name for episode in episodes(demo_season())]
 MadeForme = Callable[..., Forme]
