@@ -203,6 +203,30 @@ def test_a_newer_text_makes_an_older_one_stale(season: Path) -> None:
     assert all("beside" not in stages for stages in found[:-1])
 
 
+def test_a_line_of_which_one_food_has_no_weight_is_explained_too(asking: Asking) -> None:
+    text = asking.page()["text"].replace("- 2 onions", "- salt, pepper and stock\n- 2 onions")
+    stages = marked(asking, text=text)
+    assert stages[-1]["stage"] == "pictured"
+    told = asking.desk.marker.told(asking.folder.leaf(EPISODE))
+    found = {one.key: one for one in told.edition.derivations}
+    assert found["mass:2"].value.mean > 0
+
+
+def test_a_fault_of_our_own_is_told_and_the_page_goes_on(
+    asking: Asking, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    def broken(*_: object, **__: object) -> None:
+        raise IndexError
+
+    monkeypatch.setattr("counterproof.desk.marking.valued_stage", broken)
+    read, fault = marked(asking)
+    assert (read["stage"], fault["stage"]) == ("read", "fault")
+    assert "IndexError" in fault["message"]
+    assert "could not be marked" in caplog.text
+    monkeypatch.undo()
+    assert marked(asking)[-1]["stage"] == "pictured"
+
+
 def test_two_pages_do_not_make_each_other_stale(season: Path) -> None:
     folder = opened(str(season))
     leaf = folder.leaf(None)

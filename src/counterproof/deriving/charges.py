@@ -55,8 +55,11 @@ def masses(line: MarkedLine, streams: Streams, mass: Range | None) -> Iterator[D
     """
     number = line.written.number
     parts = [(part, part.mass) for part in line.constituents if part.mass is not None]
-    if mass is None or not parts:
+    if not parts:
         return
+    if mass is None:  # one of the line's foods has no weight; those that have one are charged
+        drawn = np.sum([product.draws(streams) for _, product in parts], axis=0)
+        mass = Range.of(drawn, sum(product.mean for _, product in parts))
     if len(parts) == 1:
         ((part, product),) = parts
         terms = of_amount(product, part.way, "kg")

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+import logging
 from collections.abc import AsyncIterator, Callable, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field, replace
@@ -38,6 +39,7 @@ _TABS_KEPT: Final = 32
 _QUICK_ARRAYS: Final = 256
 _SEED: Final = 1
 _Made = TypeVar("_Made")
+_LOG: Final = logging.getLogger(__name__)
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,7 +205,7 @@ class Marker:
                 if made is None:
                     return
                 yield _stage(name, asked, made)
-        except CounterproofError as fault:
+        except Exception as fault:  # noqa: BLE001 (whatever it is, the page has to be told)
             if not self.stale(asked):
                 yield _stage("fault", asked, _fault(fault))
 
@@ -248,7 +250,7 @@ class Marker:
             made = await self.slowly(work)
             if made is not None and not self.stale(asked):
                 yield _stage("beside", asked, made)
-        except CounterproofError as fault:
+        except Exception as fault:  # noqa: BLE001 (whatever it is, the page has to be told)
             if not self.stale(asked):
                 yield _stage("fault", asked, _fault(fault))
 
@@ -364,6 +366,14 @@ def _stage(name: str, asked: Asked, made: Mapping[str, Any]) -> Mapping[str, Any
     return {"stage": name, "revision": asked.revision, **made}
 
 
-def _fault(fault: CounterproofError) -> dict[str, Any]:
+def _fault(fault: Exception) -> dict[str, Any]:
+    """What went wrong, in words; with its traceback on standard error where it is our own fault."""
+    if not isinstance(fault, CounterproofError):
+        _LOG.error("a text could not be marked", exc_info=fault)
+        return {
+            "line": None,
+            "message": f"Something here could not be worked out ({type(fault).__name__}).",
+            "remedy": "That is a fault of the program; what you typed is kept. Change the last line.",
+        }
     told = fault.to_dict()
     return {"line": told["line"], "message": told["message"], "remedy": told["remedy"]}
