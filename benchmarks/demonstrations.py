@@ -15,7 +15,8 @@ from typing import Any, Literal
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from counterproof import numerals
-from counterproof.adapters.files import demo_season, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.adapters.tables import load_tables
 from counterproof.comparison.paired import Comparison, Pair
 from counterproof.draws import Streams

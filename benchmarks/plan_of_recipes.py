@@ -18,7 +18,8 @@ from typing import Any
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 import counterproof.plan
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.adapters.tables import load_tables
 from counterproof.in_words import seconds_in_words
 from counterproof.physics import packing

@@ -7,7 +7,8 @@ from itertools import pairwise
 
 import pytest
 
-from counterproof.adapters.files import demo_season, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.comparison.break_even import BreakEven
 from counterproof.comparison.paired import Comparison, Pair
 from counterproof.draws import Streams

@@ -8,7 +8,8 @@ from math import isfinite, pi
 
 import pytest
 
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.footprint.held import Held
 from counterproof.picturing import FEW, Pictured, pictured

@@ -11,13 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from counterproof.adapters.files import (
-    demo_season,
-    episodes,
-    load_kitchen,
-    load_recipe,
-    read_recipe,
-)
+from counterproof.adapters.files import demo_season, episodes, load_recipe, read_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.errors import CounterproofError, UnknownVersion
 from counterproof.press.sheet import sheet

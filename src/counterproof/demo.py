@@ -8,18 +8,13 @@ from pathlib import Path
 
 from rich.console import Console
 
-from counterproof.adapters.files import (
-    demo_season,
-    episodes,
-    load_kitchen,
-    load_prices,
-    load_recipe,
-    write_folder,
-)
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen, load_prices
 from counterproof.adapters.manuscripts import manuscript_of
 from counterproof.adapters.pressing import manifest_for, press_into
 from counterproof.adapters.tables import load_tables
 from counterproof.adapters.terminal import print_error, print_proof
+from counterproof.adapters.writing import write_folder
 from counterproof.draws import Streams
 from counterproof.errors import CounterproofError
 from counterproof.locking_up import locked_up

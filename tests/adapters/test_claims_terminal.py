@@ -8,7 +8,8 @@ import pytest
 from rich.console import Console
 
 from counterproof.adapters.claims_terminal import print_likenesses, print_vetted
-from counterproof.adapters.files import demo_season, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.use_cases import Order, Workbench
 from counterproof.vetting_cases import Episode, likened_quantity, vetted_script

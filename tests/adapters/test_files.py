@@ -9,15 +9,9 @@ from pathlib import Path
 
 import pytest
 
-from counterproof.adapters.files import (
-    demo_season,
-    episodes,
-    load_kitchen,
-    load_recipe,
-    load_season,
-    load_text,
-    write_atomically,
-)
+from counterproof.adapters.files import demo_season, episodes, load_recipe, load_text
+from counterproof.adapters.kitchens import load_kitchen, load_season
+from counterproof.adapters.writing import write_atomically
 from counterproof.errors import (
     BrokenFrontMatter,
     BrokenSettings,

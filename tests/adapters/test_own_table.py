@@ -13,9 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from counterproof.adapters.cells import cells
-from counterproof.adapters.files import load_kitchen, own_table
 from counterproof.adapters.form import PROVENANCE
 from counterproof.adapters.forms import FORMS
+from counterproof.adapters.kitchens import load_kitchen, own_table
 from counterproof.adapters.own_table import own_sheets
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import Streams

@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from counterproof.adapters.files import episodes, load_kitchen, load_recipe, load_season
+from counterproof.adapters.files import episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen, load_season
 from counterproof.adapters.starters import new_episode, new_season, slug
 from counterproof.errors import AlreadyThere, InputError, UnreadableFile
 from counterproof.recipe.kitchen import Kitchen

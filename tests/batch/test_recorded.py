@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from counterproof.adapters.batches import batch_files
-from counterproof.adapters.files import demo_season, load_kitchen, load_recipe, load_text
+from counterproof.adapters.files import demo_season, load_recipe, load_text
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.batch.facts import made_of
 from counterproof.batch_cases import Recorded, Written, recorded
 from counterproof.draws import Streams

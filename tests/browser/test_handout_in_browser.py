@@ -9,7 +9,8 @@ from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-unt
 from playwright.sync_api import Browser, Page
 
 from counterproof import numerals
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.forme import Forme
 from counterproof.locking_up import Manuscript, locked_up

@@ -9,7 +9,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped] # no types
 from playwright.sync_api import Browser
 
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.adapters.manuscripts import manuscript_of
 from counterproof.draws import Streams
 from counterproof.locking_up import locked_up

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe, load_text
+from counterproof.adapters.files import demo_season, episodes, load_recipe, load_text
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.rows import Tables
 from counterproof.use_cases import Order, Workbench

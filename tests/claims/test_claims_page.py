@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from counterproof.adapters.files import load_prices
+from counterproof.adapters.kitchens import load_prices
 from counterproof.draws import Streams
 from counterproof.use_cases import Workbench
 from counterproof.vetting_cases import Episode, vetted_script

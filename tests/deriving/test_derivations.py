@@ -11,13 +11,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from counterproof.adapters.files import (
-    demo_season,
-    episodes,
-    load_kitchen,
-    load_recipe,
-    read_recipe,
-)
+from counterproof.adapters.files import demo_season, episodes, load_recipe, read_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.deriving.terms import of_product, range_of
 from counterproof.draws import Lognormal, Parameter, Product, Range, Streams, Uniform
 from counterproof.footprint.factors import RangeFor

@@ -1,6 +1,7 @@
 """The questions that steps raise, filled in from the recipe."""
 
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.kitchen_questions.answers import answered
 from counterproof.kitchen_questions.around import Around

@@ -8,13 +8,8 @@ from functools import cache
 
 import pytest
 
-from counterproof.adapters.files import (
-    demo_season,
-    episodes,
-    load_kitchen,
-    load_recipe,
-    load_text,
-)
+from counterproof.adapters.files import demo_season, episodes, load_recipe, load_text
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Streams
 from counterproof.forme import Forme
 from counterproof.locking_up import Manuscript, locked_up

@@ -12,7 +12,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from counterproof.adapters.files import demo_season, episodes, load_kitchen, load_recipe
+from counterproof.adapters.files import demo_season, episodes, load_recipe
+from counterproof.adapters.kitchens import load_kitchen
 from counterproof.draws import Product, Streams
 from counterproof.footprint.assess import assess
 from counterproof.footprint.matrices import Matrix, product_system

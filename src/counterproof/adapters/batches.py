@@ -8,7 +8,8 @@ from datetime import date
 from pathlib import Path
 from typing import Final
 
-from counterproof.adapters.files import load_text, write_atomically, write_folder
+from counterproof.adapters.files import load_text
+from counterproof.adapters.writing import write_atomically, write_folder
 from counterproof.errors import AlreadyThere, InputError, UnreadableFile
 
 WEIGHED_IN: Final = "Weighed in"

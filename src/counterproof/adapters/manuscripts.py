@@ -4,15 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from counterproof.adapters.files import (
-    episodes,
-    load_kitchen,
-    load_recipe,
-    load_season,
-    load_text,
-    recipe_file,
-    season_folder,
-)
+from counterproof.adapters.files import episodes, load_recipe, load_text, recipe_file, season_folder
+from counterproof.adapters.kitchens import load_kitchen, load_season
 from counterproof.locking_up import Manuscript
 from counterproof.use_cases import Order
 from counterproof.vetting_cases import Episode

@@ -11,7 +11,8 @@ from importlib.resources import files as package_files
 from pathlib import Path
 from typing import Final
 
-from counterproof.adapters.files import season_folder, write_atomically
+from counterproof.adapters.files import season_folder
+from counterproof.adapters.writing import write_atomically
 from counterproof.errors import AlreadyThere, InputError, UnreadableFile
 from counterproof.recipe.markup import written
 

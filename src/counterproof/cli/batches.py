@@ -109,7 +109,8 @@ def _at_the_stove(recipe: str | None, kitchen: str | None) -> tuple[Order, Path]
 
 def _begun(name: str | None, kitchen: str | None) -> Order | None:
     """A recipe that is only now begun: a folder without one, whose name is its title."""
-    from counterproof.adapters.files import RECIPE_FILES, episodes, load_kitchen
+    from counterproof.adapters.files import RECIPE_FILES, episodes
+    from counterproof.adapters.kitchens import load_kitchen
     from counterproof.recipe.model import Recipe
     from counterproof.use_cases import Order as Begun
 
@@ -181,7 +182,8 @@ def _lines(*, by_hand: bool, as_json: bool) -> Iterator[str]:
 def _written(weighed: WeighedRecipe, order: Order, place: Path, text: str, day: str) -> list[Path]:
     """Write the weights into the recipe, and the readings into the batch of the day."""
     from counterproof.adapters import batches
-    from counterproof.adapters.files import load_text, write_atomically
+    from counterproof.adapters.files import load_text
+    from counterproof.adapters.writing import write_atomically
     from counterproof.batch.written_in import recipe_with_weights, with_weights
 
     if place.exists() and place.suffix in {"", ".md", ".markdown", ".txt"}:
@@ -295,7 +297,8 @@ def _batches(place: Path, day: str | None, today: str) -> list[Written]:
 
 def _accepted(found: Recorded, names: list[str], place: Path) -> list[Path]:
     """Write the corrections that were accepted."""
-    from counterproof.adapters.files import load_text, write_atomically
+    from counterproof.adapters.files import load_text
+    from counterproof.adapters.writing import write_atomically
     from counterproof.batch.corrections import accepted
 
     offered = [one.name for one in found.corrections]
@@ -387,7 +390,7 @@ def scale(
     bench = opening.bench(order.kitchen)
     done = scaling_cases.scaled(order, bench, opening.streams(seed, draws), wish, files)
     if output is not None:
-        from counterproof.adapters.files import write_atomically
+        from counterproof.adapters.writing import write_atomically
         from counterproof.recipe.text import write_text
 
         if Path(output).exists():

@@ -55,7 +55,7 @@ def liken(
         said, place, bench, streams, celsius=celsius, episode=episode
     )
     if drawing is not None:
-        from counterproof.adapters.files import write_atomically
+        from counterproof.adapters.writing import write_atomically
         from counterproof.press.likenesses import to_scale
 
         pictured = [seen]
@@ -118,7 +118,8 @@ def vet(
     from counterproof import vetting_cases
     from counterproof.adapters import claims_terminal
     from counterproof.adapters.contents import content_of_stream, decoded
-    from counterproof.adapters.files import load_text, write_atomically
+    from counterproof.adapters.files import load_text
+    from counterproof.adapters.writing import write_atomically
     from counterproof.claims.captions import are_captions
 
     streams = opening.streams(seed, draws)

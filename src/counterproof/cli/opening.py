@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
 def bench(*kitchens: Kitchen) -> Workbench:
     """Tables and matcher for some kitchens, which must share their own foods and factors."""
-    from counterproof.adapters.files import own_table
+    from counterproof.adapters.kitchens import own_table
     from counterproof.adapters.tables import load_tables, uncollected
     from counterproof.use_cases import Workbench
 
@@ -36,7 +36,7 @@ def bench(*kitchens: Kitchen) -> Workbench:
 
 def kitchen(file: str | None) -> Kitchen:
     """The kitchen named, or the one of the folder one stands in."""
-    from counterproof.adapters.files import load_kitchen
+    from counterproof.adapters.kitchens import load_kitchen
     from counterproof.recipe.model import Recipe
 
     return load_kitchen(Recipe("", (), (), file=str(Path("recipe.md"))), file)
@@ -51,7 +51,8 @@ def streams(seed: int, draws: int) -> Streams:
 
 def order(name: str | None, kitchen_file: str | None, serves: float | None) -> Order:
     """The recipe named, with the kitchen it is cooked in; the demo's first if none is."""
-    from counterproof.adapters.files import load_kitchen, load_prices, load_recipe
+    from counterproof.adapters.files import load_recipe
+    from counterproof.adapters.kitchens import load_kitchen, load_prices
     from counterproof.use_cases import Order
 
     recipe, version = load_recipe(_or_demo(name), sys.stdin.buffer)

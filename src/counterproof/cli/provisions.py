@@ -50,7 +50,7 @@ def shop(
 ) -> None:
     """List what to buy: merged over recipes, less the pantry, in packs, by part of the shop."""
     from counterproof import provisioning
-    from counterproof.adapters.files import load_pantry
+    from counterproof.adapters.kitchens import load_pantry
 
     if stations <= 0:
         raise InputError("A class has at least one station.", remedy="Give --stations 10, say.")
@@ -163,7 +163,7 @@ def _others(orders: list[Order], kitchen: str | None) -> list[Order]:
 
 
 def _write(place: Path, listed: ShoppingList, *, as_json: bool) -> None:
-    from counterproof.adapters.files import write_atomically
+    from counterproof.adapters.writing import write_atomically
     from counterproof.press.shopping import plain
     from counterproof.press.shopping_page import shopping_page
 

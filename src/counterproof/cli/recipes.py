@@ -155,8 +155,8 @@ def sheet(
 ) -> None:
     """Set the proof as one self-contained page."""
     from counterproof import use_cases
-    from counterproof.adapters.files import write_atomically
     from counterproof.adapters.starters import slug
+    from counterproof.adapters.writing import write_atomically
     from counterproof.press.sheet import sheet as page
 
     order = opening.order(recipe, kitchen, serves)
@@ -186,7 +186,7 @@ def matrices(
 ) -> None:
     """Write the product system as matrices, for an LCA engine."""
     from counterproof import use_cases
-    from counterproof.adapters.files import write_folder
+    from counterproof.adapters.writing import write_folder
     from counterproof.footprint.matrices import product_system
 
     order = opening.order(recipe, kitchen, None)

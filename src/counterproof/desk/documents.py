@@ -16,7 +16,7 @@ from typing import Final
 
 from counterproof.adapters.confining import confined
 from counterproof.adapters.contents import content_of, decoded
-from counterproof.adapters.files import write_atomically
+from counterproof.adapters.writing import write_atomically
 from counterproof.errors import ChangedOnDisk, UnreadableFile
 
 NOT_THERE: Final = "none"

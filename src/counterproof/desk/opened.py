@@ -18,15 +18,12 @@ from counterproof.adapters.files import (
     RECIPE_FILES,
     demo_season,
     episodes,
-    load_kitchen,
-    load_prices,
-    load_season,
-    own_table,
     read_recipe,
     recipe_file,
     season_folder,
     with_season,
 )
+from counterproof.adapters.kitchens import load_kitchen, load_prices, load_season, own_table
 from counterproof.adapters.tables import load_tables, uncollected
 from counterproof.errors import AlreadyThere, CounterproofError, ReadOnly, UnreadableFile
 from counterproof.recipe.front_matter import Front
