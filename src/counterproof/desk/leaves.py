@@ -12,12 +12,12 @@ from markupsafe import Markup
 from counterproof import numerals
 from counterproof.marks import Mark
 from counterproof.press import (
-    drawing,
     footing,
     giving,
     hatching,
     intervals,
     margins,
+    signs,
     times,
     wording,
 )
@@ -48,9 +48,9 @@ def _environment() -> Environment:
         linkable=linkable,
         has_digit=has_digit,
         mark_key=mark_key,
-        cross=set_in(drawing.registration_cross()),
-        leader=set_in(drawing.leader()),
-        signs={level: set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
+        cross=set_in(signs.registration_cross()),
+        leader=set_in(signs.leader()),
+        signs={level: set_in(signs.sign(level)) for level in ("note", "doubt", "fault")},
     )
     return made
 

@@ -9,7 +9,7 @@ from importlib.resources import files
 from typing import Any, Final, Literal
 
 from counterproof.forme import Forme
-from counterproof.press import drawing, hatching, intervals
+from counterproof.press import drawing, hatching, intervals, signs
 from counterproof.press.card_copy import CardCopy, card_copy
 from counterproof.press.card_page import card_page, card_text
 from counterproof.press.drawing import SHEET, Inks
@@ -105,7 +105,7 @@ def _printed(
         "strip.svg": _strip(copy, forme, sheet.drawn).encode(),
         "interval.svg": _interval(copy, forme, sheet.drawn, words.decimal_sign).encode(),
         **{
-            f"{level}.svg": drawing.sign(level, PRINTED).encode()
+            f"{level}.svg": signs.sign(level, PRINTED).encode()
             for level in ("note", "doubt", "fault")
         },
         **{

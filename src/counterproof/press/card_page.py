@@ -8,7 +8,7 @@ from typing import Final
 from markupsafe import Markup
 
 from counterproof.forme import Forme
-from counterproof.press import drawing, hatching, intervals
+from counterproof.press import hatching, intervals, signs
 from counterproof.press.card_copy import CardCopy, LineCopy
 from counterproof.press.fixed_words import Words
 from counterproof.press.page import page
@@ -45,7 +45,7 @@ def card_page(copy: CardCopy, forme: Forme, words: Words) -> bytes:
         "card.html.j2",
         style="card.css",
         card=copy,
-        signs={level: _set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
+        signs={level: _set_in(signs.sign(level)) for level in ("note", "doubt", "fault")},
         axis=_set_in(intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)),
         interval=_set_in(
             intervals.interval(

@@ -8,7 +8,7 @@ from typing import Any, Final
 from jinja2 import Environment, StrictUndefined
 from markupsafe import Markup
 
-from counterproof.press import drawing
+from counterproof.press import signs
 from counterproof.press.fonts import COMMON, font_faces
 
 _STYLE_GOES_HERE: Final = "/* faces and style */"
@@ -35,7 +35,7 @@ def page(template: str, *, style: str = "", **told: Any) -> bytes:
         autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
     made = room.from_string(_part(template)).render(
-        cross=Markup(drawing.registration_cross()),  # noqa: S704 (our own drawing)
+        cross=Markup(signs.registration_cross()),  # noqa: S704 (our own drawing)
         **told,
     )
     faces = font_faces(made, at_least=COMMON)

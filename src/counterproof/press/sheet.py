@@ -15,12 +15,12 @@ from jinja2 import Environment, StrictUndefined
 from counterproof import numerals
 from counterproof.press import (
     around,
-    drawing,
     footing,
     giving,
     intervals,
     margins,
     packs,
+    signs,
     times,
     wording,
 )
@@ -99,9 +99,9 @@ def sheet(edition: Edition) -> str:
             packs=packs,
             wording=wording,
             numerals=numerals,
-            cross=set_in(drawing.registration_cross()),
-            signs={level: set_in(drawing.sign(level)) for level in ("note", "doubt", "fault")},
-            leader=set_in(drawing.leader()),
+            cross=set_in(signs.registration_cross()),
+            signs={level: set_in(signs.sign(level)) for level in ("note", "doubt", "fault")},
+            leader=set_in(signs.leader()),
             printable=printable,
             linkable=_linkable,
         )

@@ -7,7 +7,7 @@ from importlib.resources import files
 from jinja2 import Environment, StrictUndefined
 
 from counterproof.batch.to_buy import ShoppingList
-from counterproof.press import drawing
+from counterproof.press import signs
 from counterproof.press.fonts import font_faces
 from counterproof.press.setting import set_in
 from counterproof.press.shopping import closing, entries, heading
@@ -35,7 +35,7 @@ def shopping_page(listed: ShoppingList) -> str:
         heading=heading(listed),
         parts=entries(listed),
         closing=closing(listed),
-        cross=set_in(drawing.registration_cross()),
+        cross=set_in(signs.registration_cross()),
     )
     faces = font_faces("".join(sorted(set(page))))
     style = f"{faces}\n{_part('sheet.css')}\n{_part('shopping.css')}"

@@ -11,9 +11,10 @@ from html import escape
 from typing import Final, Literal
 
 from counterproof.press import outlines
-from counterproof.press.drawing import Inks, registration_cross, rounded, stroke, tag
+from counterproof.press.drawing import Inks, rounded, stroke, tag
 from counterproof.press.outlines import Box, Style
 from counterproof.press.part import SANS_FACE
+from counterproof.press.signs import registration_cross
 
 INKS: Final = Inks("#14171b", "#4d555e", "#cdd3da", "#2457b5", "#fcfdfe", SANS_FACE)
 """The sheet's inks, the grey a little darker: footage is seen from further off than paper."""
