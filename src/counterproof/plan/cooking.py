@@ -18,7 +18,7 @@ from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.errors import OutOfRange
 from counterproof.kitchen_physics import WATER
 from counterproof.marks import Mark
-from counterproof.physics import hob, kettle, microwave, oven, steady_power, water
+from counterproof.physics import hob, kettle, microwave, oven, steady_power
 from counterproof.physics.answer import Answer
 from counterproof.physics.heating import Contents
 from counterproof.physics.questions_dry_heat import Cavity, bake, fry
@@ -27,6 +27,16 @@ from counterproof.physics.questions_plugged import boil_kettle, microwave_food
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
 from counterproof.plan.covering import TO_COVER, level_of, liquid_over
+from counterproof.plan.energy_taken import (
+    AN_HOUR,
+    deviation,
+    in_a_minute,
+    in_kilowatts,
+    in_kwh,
+    through_hob,
+    through_plug,
+    with_losses,
+)
 from counterproof.plan.model import Carrier, EnergyUse, Leaving
 from counterproof.plan.pot import KEPT_HOT, goes_on
 from counterproof.plan.scene import Scene
@@ -37,7 +47,6 @@ from counterproof.ways import Way
 _IN_WATER: Final = re.compile(
     r"\b(?:in|with|of) (?:[\w-]+ ){0,4}water\b|\bwater to cover\b|\bcover\w* (?:[\w-]+ ){0,4}water\b"
 )
-JOULES_PER_KWH: Final = 3.6e6
 IN_A_PAN: Final = frozenset({"fry", "toast"})
 SETTINGS: Final = {
     "grill": "grill",
@@ -80,12 +89,12 @@ class Cooking:
             if "boiling" not in line.written.text.lower() or not self.scene.reading.steps:
                 continue
             done = boil_kettle(line.mass.mean, self.scene.tap, place=self.scene.place)
-            amount = _kwh(done.result["input_j"] / line.mass.mean)
+            amount = in_kwh(done.result["input_j"] / line.mass.mean)
             kwh = Product(line.mass.scale * amount, line.mass.parameters)
-            kwh = kwh.times(_deviation("kettle", c.KETTLE))
+            kwh = kwh.times(deviation("kettle", c.KETTLE))
             self._heated.add(line.food.id)
             first = self.scene.reading.steps[0].written.number
-            way = _bought(
+            way = through_plug(
                 done, float(np.mean(done.result["efficiency_share"])), kettle.POWER, "kettle"
             )
             self._use("boil the water", "electricity", kwh, first, "kettle", way)
@@ -121,8 +130,8 @@ class Cooking:
         elif kind in SETTINGS:
             power = steady_power.power_of(SETTINGS[kind])
             kwh = Product(power.value / 1000 / 60, (self._minutes(process),))
-            kwh = kwh.times(_deviation(f"appliance|{SETTINGS[kind]}", power))
-            way = (Way("power", power.value / 1000, "kW", SETTINGS[kind], power), *_AN_HOUR)
+            kwh = kwh.times(deviation(f"appliance|{SETTINGS[kind]}", power))
+            way = (Way("power", power.value / 1000, "kW", SETTINGS[kind], power), *AN_HOUR)
             self._use(named(process), "electricity", kwh, number, process.appliance or kind, way)
 
     def _wet_or_dry(self, step: MarkedStep, process: Process) -> None:
@@ -156,16 +165,16 @@ class Cooking:
         done = simmer(contents, seconds, hard=rolling, ring=ring, place=self.scene.place)
         self._note(number, done)
         spread = c.ROLLING if rolling else c.HOLDING[covered]
-        watts, evaporating = _as_this_pot_loses(done, self.scene.reading.kitchen.simmer_loss)
-        kwh = Product(_per_minute(watts), (minutes,)).times(
-            _deviation(f"holding|{process.kind}|{covered}", spread), self._hob()
+        watts, evaporating = with_losses(done, self.scene.reading.kitchen.simmer_loss)
+        kwh = Product(in_a_minute(watts), (minutes,)).times(
+            deviation(f"holding|{process.kind}|{covered}", spread), self._hob()
         )
-        way = (*self._through_hob("kept hot", _kilowatts(watts), "kW"), *_AN_HOUR)
+        way = (*through_hob("kept hot", in_kilowatts(watts), "kW", self._ring), *AN_HOUR)
         self._use(named(process), self._carrier(), kwh, number, "hob", way)
         if named_only:
             return  # what boils off is the water that no line lists, not the food's own
         rate = 60 * evaporating
-        off = _deviation(
+        off = deviation(
             f"boil-off|{process.kind}|{covered}", spread if rolling else c.BOIL_OFF[covered]
         )
         steam = Product(rate, (minutes,)).times(off)
@@ -181,9 +190,7 @@ class Cooking:
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
         ring = self.scene.ring(litres, covered=True)
         done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place)
-        kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
-        way = self._through_hob("heat", kwh.scale, "kWh")
-        self._use("bring to the boil", self._carrier(), kwh, step.written.number, "hob", way)
+        self._heat("bring to the boil", done, step.written.number)
         seconds = float(np.mean(done.result["time_s"]))
         seconds += self._unlisted_water(step, new)
         self.taken.warming.append(("bring to the boil", seconds))
@@ -211,9 +218,7 @@ class Cooking:
         done = heat(Contents(kilograms), self.scene.tap, ring=ring, place=self.scene.place)
         key = f"measure|water|to cover|{level.times:g}×+{level.over:g}|{solids[0].food.id}"
         guess = Parameter(key, Lognormal.from_spread(1.0, over.spread))
-        kwh = Product(_kwh(done.result["input_j"]), (guess, _deviation("heating", c.HEATING)))
-        way = self._through_hob("heat", kwh.scale, "kWh")
-        self._use("heat the water", self._carrier(), kwh.times(self._hob()), number, "hob", way)
+        self._heat("heat the water", done, number, guess)
         self.taken.told[
             f"Step {number} names water that no line lists: taken as {kilograms:.2g} kg, give or "
             f"take {over.spread:.0%}, to cover what is in it; only its heat is counted."
@@ -235,10 +240,10 @@ class Cooking:
             place=self.scene.place,
         )
         # A pan is hot after a minute; beyond that its energy goes with the time.
-        per_minute = _kwh(done.result["input_j"]) / minutes.distribution.mean
-        kwh = Product(per_minute, (minutes,)).times(_deviation("frying", c.FRYING), self._hob())
+        per_minute = in_kwh(done.result["input_j"]) / minutes.distribution.mean
+        kwh = Product(per_minute, (minutes,)).times(deviation("frying", c.FRYING), self._hob())
         self._heated.update(part.food.id for part in solid)
-        way = (*self._through_hob("frying", 60 * per_minute, "kW"), *_AN_HOUR)
+        way = (*through_hob("frying", 60 * per_minute, "kW", self._ring), *AN_HOUR)
         self._use(named(process), self._carrier(), kwh, step.written.number, "hob", way)
 
     def _warm(self, step: MarkedStep, process: Process) -> None:
@@ -252,9 +257,7 @@ class Cooking:
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
         ring = self.scene.ring(litres, covered=False)
         done = heat(contents, self.scene.tap, end, ring=ring, place=self.scene.place)
-        kwh = Product(_kwh(done.result["input_j"]), (_deviation("heating", c.HEATING), self._hob()))
-        way = self._through_hob("heat", kwh.scale, "kWh")
-        self._use(named(process), self._carrier(), kwh, step.written.number, "hob", way)
+        self._heat(named(process), done, step.written.number)
 
     def _in_the_oven(self, step: MarkedStep, process: Process) -> None:
         kitchen, number = self.scene.reading.kitchen, step.written.number
@@ -270,22 +273,24 @@ class Cooking:
         if not self._oven_hot:
             self._oven_hot = True
             kwh = Product(
-                _kwh(done.result["preheat_j"]), (_deviation("oven|preheat", c.PREHEATING),)
+                in_kwh(done.result["preheat_j"]), (deviation("oven|preheat", c.PREHEATING),)
             )
             way = (Way("preheating", kwh.scale, "kWh", kitchen.oven, oven.BODY),)
             self._use("preheat the oven", carrier, kwh, number, "oven", way)
             heats = float(np.mean(done.result["preheat_s"]))
             self.taken.warming.append(("preheat the oven", heats))
         if minutes:
-            hold = Product(_per_minute(done.result["hold_w"]), (minutes,))
-            hold = hold.times(_deviation("oven|hold", c.OVEN_HOLDING))
+            hold = Product(in_a_minute(done.result["hold_w"]), (minutes,))
+            hold = hold.times(deviation("oven|hold", c.OVEN_HOLDING))
             holding = Way(
                 "oven hot", 60 * hold.scale, "kW", kitchen.oven, oven.HOLDING[cavity.kind]
             )
-            self._use(named(process), carrier, hold, number, "oven", (holding, *_AN_HOUR))
+            self._use(named(process), carrier, hold, number, "oven", (holding, *AN_HOUR))
             if not self._loaded:  # what goes back in for a second time is hot already
                 self._loaded = True
-                load = Product(_kwh(done.result["load_j"]), (_deviation("oven|load", c.OVEN_LOAD),))
+                load = Product(
+                    in_kwh(done.result["load_j"]), (deviation("oven|load", c.OVEN_LOAD),)
+                )
                 way = (Way("oven load", load.scale, "kWh", "", oven.INTO_OVEN[cavity.kind]),)
                 self._use("heat the food in the oven", carrier, load, number, "oven", way)
 
@@ -309,9 +314,9 @@ class Cooking:
             return
         place = self.scene.place
         done = microwave_food(contents, self.scene.tap, _TEMPERATE.value, place=place)
-        kwh = Product(_kwh(done.result["input_j"]), (_deviation("microwave", c.MICROWAVING),))
+        kwh = Product(in_kwh(done.result["input_j"]), (deviation("microwave", c.MICROWAVING),))
         share = float(np.mean(done.result["useful_j"])) / float(np.mean(done.result["input_j"]))
-        way = _bought(done, share, microwave.EFFICIENCY, "microwave oven")
+        way = through_plug(done, share, microwave.EFFICIENCY, "microwave oven")
         self._use(named(process), "electricity", kwh, step.written.number, "microwave", way)
 
     def _minutes(self, process: Process) -> Parameter:
@@ -328,19 +333,22 @@ class Cooking:
         default = c.DEFAULT_MINUTES.get(process.kind, c.DEFAULT_MINUTES["cook"])
         return Parameter(key, Lognormal.from_spread(default.value, default.spread))
 
+    @property
+    def _ring(self) -> str:
+        return self.scene.reading.kitchen.hob
+
     def _hob(self) -> Parameter:
-        kind = self.scene.reading.kitchen.hob
-        return _deviation(f"hob|{kind}", hob.efficiency_of(kind))
+        return deviation(f"hob|{self._ring}", hob.efficiency_of(self._ring))
 
     def _carrier(self) -> Carrier:
         return "gas" if self.scene.carrier == "gas" else "electricity"
 
-    def _through_hob(self, kind: str, bought: float, unit: str) -> tuple[Way, Way]:
-        """The way to what a hob takes: the heat that reaches the pot, over the efficiency."""
-        name = self.scene.reading.kitchen.hob
-        share = hob.efficiency_of(name)
-        into = Way(kind, bought * share.value, unit)
-        return into, Way("efficiency", share.value, "", name, share, divides=True)
+    def _heat(self, name: str, done: Answer, step: int, *guessed: Parameter) -> None:
+        """Add what the hob takes to heat a pot, times what of it is guessed."""
+        spread = (*guessed, deviation("heating", c.HEATING), self._hob())
+        kwh = Product(in_kwh(done.result["input_j"]), spread)
+        way = through_hob("heat", kwh.scale, "kWh", self._ring)
+        self._use(name, self._carrier(), kwh, step, "hob", way)
 
     def _use(
         self,
@@ -360,41 +368,6 @@ class Cooking:
                 self.taken.marks.append((number, Mark("doubt", flag.name, flag.message)))
             else:
                 self.taken.told[f"Cooking: {flag.message}"] = None
-
-
-def _as_this_pot_loses(done: Answer, loss: float) -> tuple[float, float]:
-    """Power taken [W] and water lost [kg/s] where a kitchen's pots lose `loss` times the model."""
-    watts = float(np.mean(done.result["power_w"]))
-    evaporating = float(np.mean(done.result["evaporation_kg_per_h"])) / 3600
-    efficiency = float(np.mean(done.result["into_pot_w"])) / watts
-    latent = float(water.latent_heat(ZERO_CELSIUS + float(np.mean(done.result["celsius"]))))
-    return watts + (loss - 1.0) * evaporating * latent / efficiency, loss * evaporating
-
-
-def _deviation(key: str, constant: Sourced) -> Parameter:
-    """A keyed factor of mean one with a constant's spread."""
-    return Parameter(key, Lognormal.from_spread(1.0, constant.spread))
-
-
-_AN_HOUR: Final = (Way("an hour", 60.0, "min/h", divides=True),)
-
-
-def _bought(done: Answer, share: float, told: Sourced, what: str) -> tuple[Way, Way]:
-    """The way to what a plugged appliance takes: the heat in what it heats, over its efficiency."""
-    heat = Way("heat", _kwh(done.result["input_j"]) * share, "kWh")
-    return heat, Way("efficiency", share, "", what, told, divides=True)
-
-
-def _kilowatts(watts: float) -> float:
-    return float(np.mean(watts)) / 1000
-
-
-def _kwh(joules: float) -> float:
-    return float(np.mean(joules)) / JOULES_PER_KWH
-
-
-def _per_minute(watts: float) -> float:
-    return float(np.mean(watts)) / 1000 / 60
 
 
 def named(process: Process) -> str:
