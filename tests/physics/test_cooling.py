@@ -166,6 +166,20 @@ def test_an_ice_bath_beats_the_fridge_and_the_fridge_the_room(flow: str, stirred
     assert ice < fridge < room
 
 
+@pytest.mark.published
+def test_a_tray_in_iced_water_gives_its_heat_to_the_bottom() -> None:
+    """Carslaw & Jaeger (1959), 3.3: a slab cooled from one face alone, the other insulated.
+
+    First term at the insulated face, 4/π exp(−π²/4 Fo): from (57 − 1)/56 to (21 − 1)/56 above a
+    face held at 1 °C, Fo = 0.515; 5 cm of a food of 1.4·10⁻⁷ m²/s takes 2.55 h. A wall, its films
+    and a tray that is no endless slab may move that by a half, not fourfold.
+    """
+    dish = Dish(0.0048, "tray", depth=0.05, flow="thick")
+    pairs = [(ZERO + 57.0, ZERO + 21.0)]
+    hours = float(run(dish, Spot("ice-bath"), ZERO + 57.0, ZERO + 5.0, ONE).spans(pairs)[0, 0])
+    assert 2.55 * 0.7 < hours / 3600.0 < 2.55 * 1.5
+
+
 @pytest.mark.property
 def test_uncovered_moved_air_and_a_shelf_cool_faster() -> None:
     room = Spot("room", open_below=False)

@@ -382,11 +382,10 @@ def run(dish: Dish, spot: Spot, start: float | Draws, floor: float, lanes: Lanes
 def _body(dish: Dish, pot: Pot, around: Surroundings, lanes: Lanes) -> Body:
     """The food as a body whose faces are those that `exchange` counts."""
     directions: list[tuple[Shape, float | Draws]] = [("cylinder", pot.diameter / 2.0)]
-    if around.where != "ice-bath":
-        # Cooled from above and below, the middle is half way; from one side, at the other end.
-        directions.append(("slab", pot.depth * (0.5 if around.open_below else 1.0)))
-    elif around.stirred:
-        directions.append(("slab", pot.depth))
+    # Cooled from above and below, the middle is half way; from one side, at the other end. Iced
+    # water cools from below alone.
+    both = around.where != "ice-bath" and around.open_below
+    directions.append(("slab", pot.depth * (0.5 if both else 1.0)))
     conductivity = food_properties.conductivity(dish.makeup, _MEAN).between * lanes.conducting
     volumetric = food_properties.density(dish.makeup, _MEAN) * food_properties.heat_capacity(
         dish.makeup, _MEAN

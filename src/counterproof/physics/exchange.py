@@ -141,7 +141,8 @@ def exchange(
     Wall, lid and bottom are as hot as the contents. Air: free convection joined with moved air,
     and radiation, on wall, top and bottom (no bottom on a worktop); evaporation from an open top,
     or what a lid lets pass. Ice bath: the wall, and the
-    bottom if the contents are stirred; what the top gives to the room is left out.
+    bottom; under still contents the cold layer stays where it is, so that heat reaches the bottom
+    by conduction alone, through half their depth. What the top gives to the room is left out.
     """
     ambient = surroundings.room.temperature
     lanes = np.broadcast_shapes(
@@ -220,5 +221,7 @@ def _to_bath(
         area = pot.side + pot.mouth
         through = iced_water.through_wall(at, bath, pot.depth, resistance, film)
         return through * area, area
-    through = flow * iced_water.through_wall(at, bath, pot.depth, resistance)
-    return through * pot.side, pot.side
+    through = iced_water.through_wall(at, bath, pot.depth, resistance)
+    layer = 0.5 * pot.depth / water.conductivity(at)
+    below = 1.0 / (1.0 / np.maximum(through, 1e-9) + layer)
+    return flow * (through * pot.side + below * pot.mouth), pot.side + pot.mouth
