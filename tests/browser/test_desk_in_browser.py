@@ -298,6 +298,15 @@ def test_every_row_is_as_tall_as_its_text_at_every_width(
             return [document.getElementById('lines').offsetHeight, tall]; }"""
         )
         assert abs(rows - text) <= 1
+        apart = page.evaluate(
+            """() => { const area = getComputedStyle(document.getElementById('text'));
+            const mirror = getComputedStyle(document.querySelector('.mirror .text'));
+            return ['font', 'fontVariant', 'fontFeatureSettings', 'fontKerning', 'lineHeight',
+            'letterSpacing', 'wordSpacing', 'whiteSpace', 'textWrap', 'overflowWrap', 'wordBreak',
+            'hyphens', 'tabSize', 'textIndent', 'textTransform'].filter(
+            name => area[name] !== mirror[name]).map(name => [name, area[name], mirror[name]]); }"""
+        )
+        assert apart == []
 
 
 @pytest.mark.parametrize("path", ["/", "/script"])

@@ -36,7 +36,7 @@ export class Galley {
     place.addEventListener("click", (event) => this.pressed(event));
     place.addEventListener("focusin", (event) => this.point(this.rowOf(event.target)));
     new ResizeObserver(() => this.settleSoon()).observe(place.parentElement);
-    document.fonts.ready.then(() => this.settleSoon());
+    document.fonts.addEventListener("loadingdone", () => this.settleSoon());
   }
 
   /** The whole file: its settings, where it has any, and the text below them. */
