@@ -1,8 +1,7 @@
 """Kitchen and SI units: what a cup, a pint or a stick is called, and how much it holds.
 
-Two tables and two readers. `MEASURES` lists every measure a recipe line may use, with its kind;
-`HOLDS` gives the volume of those that depend on whose kitchen it is; `measure_named` finds the
-measure a word means; `parse_quantity` reads a quantity typed on the command line.
+`MEASURES` lists every measure a recipe line may use, with its kind; `HOLDS` gives the volume of
+those that depend on whose kitchen it is; `measure_named` finds the measure a word means.
 
 Exact values are definitions: the international yard and pound agreement of 1959, the US gallon
 of 231 cubic inches, the imperial gallon of 4.54609 L (Weights and Measures Act 1985). What is
@@ -13,7 +12,6 @@ only custom is marked "convention"; those values are from memory, without a publ
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING, Final, Literal
@@ -312,108 +310,3 @@ def unit_m(measure: str) -> float:
         raise QuantityError(
             f"“{measure}” is not a length.", remedy=f"Lengths are: {', '.join(_METRES)}."
         ) from None
-
-
-Asked = Literal[
-    "temperature",
-    "pressure",
-    "volume",
-    "mass",
-    "time",
-    "power",
-    "energy",
-    "length",
-    "concentration",
-]
-"""What a quantity on the command line may be."""
-
-_PSI: Final = POUND * 9.80665 / INCH**2  # [Pa], exact by its definition
-_TYPED: Final[Mapping[str, Mapping[str, float]]] = MappingProxyType(
-    {
-        "temperature": {"C": 1.0, "F": 5 / 9, "K": 1.0},
-        "pressure": {
-            "bar": 1e5,
-            "mbar": 100.0,
-            "kPa": 1e3,
-            "Pa": 1.0,
-            "psi": _PSI,
-            "atm": 101325.0,
-        },
-        "volume": {
-            "ml": 1e-6,
-            "cl": 1e-5,
-            "dl": 1e-4,
-            "L": 1e-3,
-            "floz": IMPERIAL_GALLON / 160 * 1e-6,
-            "usfloz": US_GALLON / 128 * 1e-6,
-        },
-        "mass": {"mg": 1e-6, "g": 1e-3, "kg": 1.0, "oz": OUNCE, "lb": POUND},
-        "time": {"s": 1.0, "min": 60.0, "h": 3600.0, "d": 86400.0},
-        "power": {"W": 1.0, "kW": 1e3},
-        "energy": {"J": 1.0, "kJ": 1e3, "MJ": 1e6, "Wh": 3600.0, "kWh": 3.6e6},
-        "length": {"mm": 1e-3, "cm": 1e-2, "m": 1.0, "km": 1e3, "in": INCH, "ft": 12 * INCH},
-        "concentration": {"mg/L": 1e-3, "g/L": 1.0, "kg/L": 1e3},
-    }
-)
-_EXAMPLES: Final[Mapping[str, str]] = MappingProxyType(
-    {
-        "temperature": "4C or 39F",
-        "pressure": "3bar or 45psi",
-        "volume": "1L or 473ml",
-        "mass": "1.2kg or 250g",
-        "time": "20min or 1.5h",
-        "power": "2kW or 900W",
-        "energy": "0.4kWh or 900kJ",
-        "length": "8cm or 3in",
-        "concentration": "6g/L",
-    }
-)
-_QUANTITY: Final = re.compile(r"\s*([+−-]?)(\d+(?:[.,]\d+)?|\.\d+)\s*([^\s\d]\S*)?\s*")
-
-
-def _typed_unit(word: str, kind: Asked) -> str | None:
-    word = word.removeprefix("°").replace("litre", "L").replace("liter", "L")
-    if word in _TYPED[kind]:
-        return word
-    folded = [unit for unit in _TYPED[kind] if unit.lower() == word.lower()]
-    return folded[0] if len(folded) == 1 else None
-
-
-def parse_quantity(text: str, kind: Asked) -> float:
-    """Return a quantity typed on the command line, such as ``4C`` or ``473ml``, in SI.
-
-    Parameters
-    ----------
-    text : str
-        A number with its unit, with or without a space between them.
-    kind : Asked
-        What is asked for; it decides which units are taken.
-
-    Returns
-    -------
-    float
-        The quantity. [K, Pa, m³, kg, s, W, J, m or kg/m³, by kind]
-
-    Raises
-    ------
-    QuantityError
-        If the unit is missing or is none of the kind, if there is no number, or if a quantity
-        that cannot be negative is (temperatures below absolute zero included).
-    """
-    units = _TYPED[kind]
-    taken = f"Give a {kind} in {', '.join(units)}: for example {_EXAMPLES[kind]}."
-    match = _QUANTITY.fullmatch(text)
-    if match is None:
-        raise QuantityError(f"“{text}” is not a number with its unit.", remedy=taken)
-    sign, digits, word = match.groups()
-    if word is None:
-        raise QuantityError(f"“{text}” has no unit.", remedy=taken)
-    unit = _typed_unit(word, kind)
-    if unit is None:
-        raise QuantityError(f"“{text}”: “{word}” is not a unit of {kind}.", remedy=taken)
-    number = float(digits.replace(",", ".")) * (-1.0 if sign in {"-", "−"} else 1.0)
-    offset = {"C": 273.15, "F": 459.67}.get(unit, 0.0) if kind == "temperature" else 0.0
-    value = (number + offset) * units[unit]
-    if value < 0 and kind != "length":  # a place may lie below the sea
-        raise QuantityError(f"“{text}” is less than a {kind} can be.", remedy=taken)
-    return value

@@ -13,7 +13,7 @@ from counterproof.cli import opening, outcome
 from counterproof.cli.options import Date, DrawCount, Json, KitchenFile, RecipeName, Seed
 from counterproof.cli.quantities import of_option, quantity
 from counterproof.errors import AlreadyThere, InputError, QuantityError
-from counterproof.units import parse_quantity
+from counterproof.typed_quantities import parse_quantity
 
 if TYPE_CHECKING:
     from counterproof.batch.measurable import Measuring

@@ -10,7 +10,7 @@ import typer
 
 from counterproof.errors import QuantityError
 from counterproof.kitchen_questions.amounts import amount_said
-from counterproof.units import Asked, parse_quantity
+from counterproof.typed_quantities import Asked, parse_quantity
 
 _METAVARS: Final[dict[Asked, str]] = {
     "temperature": "4C|39F",

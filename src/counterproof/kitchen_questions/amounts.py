@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from counterproof.errors import QuantityError
-from counterproof.units import parse_quantity
+from counterproof.typed_quantities import parse_quantity
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,7 @@ from counterproof.physics.answer import Answer
 from counterproof.physics.questions_dry_heat import Cavity
 from counterproof.physics.serving import Serving
 from counterproof.physics.steeping import Piece
-from counterproof.units import parse_quantity
+from counterproof.typed_quantities import parse_quantity
 
 LITRE: Final = 1e-3
 """A drink that a dose flavours where nothing else is said. [m³] The command's own default."""

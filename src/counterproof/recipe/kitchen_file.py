@@ -13,12 +13,12 @@ from counterproof.errors import BrokenSettings, QuantityError
 from counterproof.recipe.kitchen import Kitchen, Vessel
 from counterproof.recipe.settings import Path, Settings, Tree, checked, listed, without, yaml_tree
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
-from counterproof.units import parse_quantity
+from counterproof.typed_quantities import parse_quantity
 
 if TYPE_CHECKING:
     from counterproof.errors import InputError
     from counterproof.recipe.settings import UnknownKey
-    from counterproof.units import Asked
+    from counterproof.typed_quantities import Asked
 
 HOBS: Final = ("gas", "solid plate", "ceramic", "induction")
 OVENS: Final = ("fan", "conventional", "gas")
@@ -291,9 +291,7 @@ def _fields(said: KitchenSettings) -> dict[str, Any]:
     fields["simmer_loss"] = said.hob and said.hob.simmer_loss
     fields["oven"] = said.oven and said.oven.kind
     fields["rings"] = said.hob and said.hob.rings and int(said.hob.rings)
-    fields["ovens"] = (
-        None if said.oven is None or said.oven.count is None else int(said.oven.count)
-    )
+    fields["ovens"] = None if said.oven is None or said.oven.count is None else int(said.oven.count)
     fields["gas"] = said.fizz and said.fizz.gas
     fields["fizz_litres"] = said.fizz and said.fizz.litres
     for name in ("fridge", "freezer"):

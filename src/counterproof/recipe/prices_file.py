@@ -12,7 +12,7 @@ from pydantic import BeforeValidator
 from counterproof.errors import BrokenSettings, QuantityError
 from counterproof.recipe.settings import Settings, checked, yaml_tree
 from counterproof.recipe.values import Number, Words, between, shortened
-from counterproof.units import parse_quantity
+from counterproof.typed_quantities import parse_quantity
 
 DEAREST: Final = 1_000_000.0
 """Largest price read, in any currency: assumed, beyond it somebody slipped a digit."""
