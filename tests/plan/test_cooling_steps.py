@@ -78,6 +78,21 @@ def test_shallow_trays_do_better_than_the_pot(bench: Workbench) -> None:
     assert trays.lukewarm.p95 < 0.5 * pot.lukewarm.p05
 
 
+def test_iced_water_holds_the_pot_until_the_probe_says(bench: Workbench) -> None:
+    """The colder it comes out of iced water, the sooner the fridge has it at 5 °C."""
+    told = [
+        cooled(
+            bench,
+            f"Simmer for 20 minutes.\n2. Stand the pot in iced water and stir it {until}, then "
+            "put it in the fridge.",
+        )
+        for until in ("until it stops steaming", "until a probe reads 20°C", "until it is at 45 °F")
+    ]
+    whole = [one.found.times[1].p50 for one in told]
+    assert whole[0] > whole[1] > whole[2]
+    assert told[1].lukewarm.p95 < told[0].lukewarm.p50  # stirred, the first stage is soon over
+
+
 def test_a_small_jar_in_iced_water_and_fridge_is_within(bench: Workbench) -> None:
     small = cooled(
         bench,

@@ -134,6 +134,17 @@ def test_a_dish_in_two_parts_keeps_both_names() -> None:
     assert [step.section for step in recipe.steps] == ["The broth"] * 2 + ["The dumplings"] * 2
 
 
+def test_a_measure_at_the_head_of_a_wrapped_line_begins_no_step() -> None:
+    text = (
+        "# Soup\n\n- 1 onion\n\n## Method\n\n"
+        "1. Cool it quickly and then ladle it into shallow trays that are no deeper than\n"
+        "5 cm, and put them in the fridge.\n2. Eat.\n"
+    )
+    first, second = read_text(text).steps
+    assert first.text.endswith("no deeper than 5 cm, and put them in the fridge.")
+    assert second.text == "Eat."
+
+
 def test_wrapped_lines_are_one_line() -> None:
     first = read("03-wrapped.txt").lines[0]
     assert first.text.endswith("very finely shredded")

@@ -2,7 +2,7 @@
 
 Two models. *Mixed*: contents and vessel have one temperature, and what leaves them depends on it
 (`exchange`). *Conducted*: nothing moves inside, and the centre waits for heat to travel out
-(`conduction`). A thin liquid that is stirred is mixed; a thick food is conducted; a thin liquid
+(`conduction`). What is stirred is mixed; a thick food left alone is conducted; a thin liquid
 left alone lies between, and both are given.
 """
 

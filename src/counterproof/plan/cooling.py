@@ -38,6 +38,8 @@ _SHORT: Final = 60.0  # [min] below which food that stands is on its way to the 
 _A_LITTLE: Final = re.compile(r"\bcool\w* (?:slightly|a little|a bit|for a (?:bit|moment|minute))")
 _RACK: Final = re.compile(r"\brack\b")
 _UNTIL_COLD: Final = re.compile(r"\b(?:until|till) (?:it is |it's |they are |quite )?(?:cold|cool)\b|room temperature|\bto go cold\b")  # fmt: skip
+_PROBED: Final = re.compile(r"\b(?:until|till|to|below|under) [^.;]{0,40}?(?P<level>\d{1,3}(?:[.,]\d)?) ?°? ?(?P<unit>[cf])\b")  # fmt: skip
+_NO_COLDER: Final = 3.0  # [°C] iced water is 0 to 2 °C, and nothing in it gets quite there
 _ICE: Final = re.compile(r"\bice[- ]?(?:bath|water)\b|\biced water\b|\bwater and ice\b|\bice and water\b|\b(?:sink|bowl|basin) of (?:cold |iced )*(?:water|ice)\b")  # fmt: skip
 _COUNTER: Final = re.compile(r"\bcool\b|\bcold\b|\bstand\b|\brest\b|\bsteam\b")
 _TRAY: Final = re.compile(r"\btrays?\b|\bshallow (?:dish|container|bowl|pan|tin)\w*|\b(?:roasting|baking) (?:tin|dish)\b")  # fmt: skip
@@ -170,7 +172,8 @@ def _cooled(
     filled = _filled(event.text, pot, scene)
     stays = _stays(scene, event, pot, filled)
     asked = (_key(pot), _key(filled), event.places, event.start, scene.reading.kitchen.fridge_celsius,
-             scene.reading.kitchen.fridge_litres, scene.place, _STIRRED.search(event.text) is None)  # fmt: skip
+             scene.reading.kitchen.fridge_litres, scene.place, _STIRRED.search(event.text) is None,
+             tuple(stay.until for stay in stays))  # fmt: skip
     if asked not in memo:
         if len(memo) >= _REMEMBERED:
             memo.clear()
@@ -256,12 +259,22 @@ def _stays(scene: Scene, event: _Event, pot: Dish, filled: Dish) -> list[Stay]:
         dish, until = (filled, None) if last else (pot, staging.OFF_THE_COUNTER.value)
         if place == "ice bath":
             dish = replace(dish, stirred=_STIRRED.search(event.text) is not None)
-            cold = _UNTIL_COLD.search(event.text) is not None
-            until = (c.BATHED if cold else cooling_changes.STEAMED_OFF).value if not last else None
+            until = None if last else _bathed_until(event.text)
         elif place == "counter" and until is not None:
             until = max(until, scene.place.room + 5.0)
         stays.append(Stay(dish, _spot(place, scene), until))
     return stays
+
+
+def _bathed_until(text: str) -> float:
+    """When it comes out of iced water: at the temperature the step states, or as its words say."""
+    stated = _PROBED.search(text)
+    if stated is not None:
+        value = float(stated["level"].replace(",", "."))
+        celsius = value if stated["unit"] == "c" else (value - 32.0) / 1.8
+        return ZERO_CELSIUS + max(celsius, _NO_COLDER)
+    cold = _UNTIL_COLD.search(text) is not None
+    return (c.BATHED if cold else cooling_changes.STEAMED_OFF).value
 
 
 def _spot(place: Place, scene: Scene) -> Spot:

@@ -61,8 +61,10 @@ def _continues(before: Item, item: Item) -> bool:
         return True
     if before.text.count("(") > before.text.count(")") and before.length >= WRAPPED_FROM // 2:
         return True  # a bracket is open
-    if _END_OF_SENTENCE.search(before.text[-8:]) or looks_like_amount(item.text):
+    if _END_OF_SENTENCE.search(before.text[-8:]):
         return False
+    if looks_like_amount(item.text):  # "no deeper than / 5 cm" under a number is one step
+        return before.sign == "number" and before.length >= WRAPPED_FROM
     goes_on = item.text[:1].islower() or item.text.startswith("(")
     wrapped = before.length >= WRAPPED_FROM and goes_on
     return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)
