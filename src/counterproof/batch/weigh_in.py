@@ -11,21 +11,18 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 from counterproof.batch.asked_at_the_scale import (
-    COARSE,
     NEVER,
     OWN_WEIGHT_APART,
     bare,
-    nameless,
     off_step,
-    together,
-    too_coarse,
 )
-from counterproof.batch.labels import lines_meant, parts_of, vessel_in, vessel_named
+from counterproof.batch.labels import lines_meant, vessel_in, vessel_named
 from counterproof.batch.scale_talk import Said, scale_talk
-from counterproof.batch.weighed import Difference, State, Weighed, WeighIn
+from counterproof.batch.tally import tallied
+from counterproof.batch.weighed import Difference, State, WeighIn
 from counterproof.batch.weights import FINEST_ASSUMED, HEAVIEST, finest_step, grams
+from counterproof.batch.whose_weight import line_weighed
 from counterproof.marks import Mark
-from counterproof.plan.pot import is_at_table
 from counterproof.reading.model import MarkedLine
 from counterproof.recipe.kitchen import Kitchen
 
@@ -61,7 +58,7 @@ def weigh_in(
     weighing = _Weighing(lines, kitchen, [start])
     for said in scale_talk(text, first=first):
         weighing.take(said)
-    return weighing.result(stated=step is not None)
+    return tallied(lines, weighing.now, step_said=step is not None or weighing.said_step)
 
 
 @dataclass
@@ -329,55 +326,8 @@ class _Weighing:
     def _line_of(
         self, said: Said, kg: float, *, poured: bool = False
     ) -> tuple[int | None, tuple[tuple[int, Mark], ...]]:
-        """The recipe line a label belongs to, and what is doubtful about it."""
-        weighed = frozenset(one.line for one in self.now.differences if one.line is not None)
-        if not said.label:
-            return None, ((said.at, nameless(kg, self.now.step)),)
-        parts = parts_of(said.label)
-        if len(parts) > 1:
-            each = [lines_meant(part, self.lines, weighed) for part in parts]
-            numbers = {one.lines[0].written.number for one in each if one.lines}
-            if len(numbers) > 1:
-                return None, ((said.at, together(said.label, kg, self.now.step)),)
-        found = lines_meant(said.label, self.lines, weighed)
-        if not found.lines:
-            only, mark = self._unlisted(said, kg, weighed, poured=poured)
-            return only, ((said.at, mark),)
-        if found.sure:
-            return found.lines[0].written.number, ()
-        names = tuple(line.written.text for line in found.lines)
-        doubt = Mark(
-            "doubt", "which-line",
-            f"“{said.label}” may be {' or '.join(f'“{name}”' for name in names)}; the first is "
-            "taken. Name it more closely.",
-            names,
-        )  # fmt: skip
-        return found.lines[0].written.number, ((said.at, doubt),)
-
-    def _unlisted(
-        self, said: Said, kg: float, weighed: frozenset[int], *, poured: bool
-    ) -> tuple[int | None, Mark]:
-        """What fits no line by its name: a line of its own, or what a bottle can only hold."""
-        if not poured:
-            says = f"The recipe lists no {said.label}; it becomes a line of its own."
-            return None, Mark("note", "not-listed", says)
-        liquid = [
-            line
-            for line in self.lines
-            if line.food is not None and line.food.kind == "liquid" and not is_at_table(line)
-            if line.written.number not in weighed
-        ]
-        if len(liquid) == 1:
-            says = (
-                f"The {said.label} holds {liquid[0].split.name}: the only liquid not yet weighed."
-            )
-            return liquid[0].written.number, Mark("note", "poured", says)
-        return None, Mark(
-            "doubt", "poured-what",
-            f"{grams(kg, self.now.step)} were poured from “{said.label}”: of what? It is listed by "
-            "itself until the line names it.",
-            tuple(f"{line.split.name} bottle" for line in liquid),
-        )  # fmt: skip
+        line, marks = line_weighed(said.label, kg, self.lines, self.now, poured=poured)
+        return line, tuple((said.at, mark) for mark in marks)
 
     def _note(self, said: Said, level: Any, kind: str, message: str) -> None:
         """A mark that "undo" does not take back with a reading."""
@@ -392,52 +342,6 @@ class _Weighing:
         mark = Mark(level, kind, message, choices)
         return replace(self.now, marks=(*self.now.marks, (said.at, mark)))
 
-    def result(self, *, stated: bool) -> WeighIn:
-        """All of it, in the recipe's order."""
-        state = self.now
-        counted = [one for one in state.differences if not one.lost]
-        lines: list[Weighed] = []
-        marks = list(state.marks)
-        for line in self.lines:
-            own = tuple(one for one in counted if one.line == line.written.number)
-            if own:
-                lines.append(
-                    _summed(line.written.number, line.split.name or line.written.text, own)
-                )
-        by_name: dict[str, list[Difference]] = {}
-        for one in counted:
-            if one.line is None and one.label:
-                by_name.setdefault(one.label.casefold(), []).append(one)
-        lines += [_summed(None, own[0].label, tuple(own)) for own in by_name.values()]
-        for line_ in lines:
-            if line_.kg < -1e-9:
-                fault = Mark(
-                    "fault", "more-out-than-in",
-                    f"More {line_.name} came out than went in ({grams(line_.kg, state.step)}).",
-                )  # fmt: skip
-                marks.append((line_.differences[-1].at, fault))
-        marks += [
-            (one.differences[-1].at, too_coarse(one, state.step))
-            for one in lines
-            if one.kg > 1e-9 and one.half > COARSE * one.kg
-        ]
-        if not (stated or self.said_step) and counted:
-            says = f"The scale is taken to read to {grams(state.step, state.step)}. "
-            tell = "Say it if it does not: “scale to 5 g”, here or among the kitchen’s tools."
-            marks.append((0, Mark("note", "scale-step", f"{says}{tell}")))
-        done = {line.number for line in lines}
-        return WeighIn(
-            tuple(line for line in lines if line.kg > 1e-9),
-            tuple(n for line in self.lines if (n := line.written.number) not in done),
-            tuple(one for one in state.differences if one.lost),
-            tuple(marks),
-            state,
-        )
-
 
 def _weights(said: Said) -> list[Any]:
     return [one for one in (said.weight, said.then, *said.also) if one is not None]
-
-
-def _summed(number: int | None, name: str, own: tuple[Difference, ...]) -> Weighed:
-    return Weighed(number, name, sum(one.kg for one in own), sum(one.half for one in own), own)
