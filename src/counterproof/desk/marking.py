@@ -86,6 +86,7 @@ class Work:
     bench: Workbench
     reading: Reading
     base: Assessed | None = None
+    under: dict[str, str] = field(default_factory=dict)
     held: Held = field(default_factory=Held)
 
 
@@ -327,13 +328,19 @@ class Marker:
     def _value(self, work: Work) -> Mapping[str, Any]:
         work.base = use_cases.assessed(work.order, work.bench, self.streams, held=work.held)
         edition = self._edition(work, work.base, beside=False)
-        return valued_stage(work.asked.text, edition, work.reading)
+        stage = valued_stage(work.asked.text, edition, work.reading)
+        work.under = stage["under"]
+        return stage
 
     def _beside(self, work: Work) -> Mapping[str, Any]:
         assert work.base is not None  # noqa: S101 (the stage before has made it)
         edition = self._edition(work, work.base, beside=True)
         self._told[work.asked.leaf.name] = Told(edition)
-        return beside_stage(edition, work.order)
+        stage = beside_stage(edition, work.order)
+        stage["under"] = {
+            piece: html for piece, html in stage["under"].items() if work.under.get(piece) != html
+        }
+        return stage
 
     def _picture(self, work: Work) -> Mapping[str, Any]:
         assert work.base is not None  # noqa: S101 (as above)

@@ -16,9 +16,10 @@ from counterproof.desk.leaves import leaf, macro
 from counterproof.draws import Streams
 from counterproof.marks import Mark
 from counterproof.press import footing, intervals, wording
+from counterproof.press.drawing import framed
 from counterproof.press.intervals import Scale
 from counterproof.press.setting import (
-    interval_margin,
+    Margin,
     opinion_rows,
     set_in,
     stage_key,
@@ -247,8 +248,13 @@ def _right(holder: LineProof | StepProof, scale: Scale, middle: str) -> str:
     kind = "line" if isinstance(holder, LineProof) else "step"
     if holder.kgco2e is None:
         return macro(_ROWS, "nothing", holder) if kind == "line" else ""
-    margin = interval_margin(holder.kgco2e, scale, middle, _MID)
-    return macro(_ROWS, "right", margin, f"{kind}:{holder.number}")
+    told = numerals.shown(holder.kgco2e, middle)
+    drawn = framed(  # the rules of the scale run behind all rows, drawn once
+        intervals.mark(scale, holder.kgco2e, middle, _MID),
+        title=f"{told.text}: {wording.between(told)}",
+        css_class="interval",
+    )
+    return macro(_ROWS, "right", Margin(set_in(drawn), told), f"{kind}:{holder.number}")
 
 
 def _settled(text: str, written: WrittenLine, marks: Iterable[Mark]) -> dict[str, str]:

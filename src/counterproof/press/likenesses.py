@@ -151,16 +151,22 @@ def to_scale(
     made = [_person(ground, metre, inks)]
     left = 20.0 + _STAFF * metre
     said = ""
+    things: dict[str, str] = {}
     for at, name in enumerate(names):
         x = left + sum(_places(seen, piles, metre)[:at])
         made.append(label(name, f"{x:.1f}", ground + 20, colour=inks.ink, face=inks.face, size=13, anchor="start"))  # fmt: skip
     lead = 18.0 if names else 0.0
     for one, (_, rows), place in zip(seen, piles, _places(seen, piles, metre), strict=True):
-        number = _number(one)
-        for at in range(number):
-            x = left + (at // rows) * one.size[0] * metre
-            y = ground - (at % rows) * one.size[1] * metre
-            made.append(_DRAWN[one.shape](x, y, one.size[0] * metre, one.size[1] * metre, inks))
+        wide, high = one.size[0] * metre, one.size[1] * metre
+        spots = [
+            (left + (at // rows) * wide, ground - (at % rows) * high) for at in range(_number(one))
+        ]
+        if fluid:  # drawn once and used again, since a page is to be light
+            thing = f"{one.kind.replace(' ', '-')}-to-scale"
+            things[thing] = tag("g", _DRAWN[one.shape](0.0, 0.0, wide, high, inks), id=thing)
+            made += [tag("use", href=f"#{thing}", x=x, y=y) for x, y in spots]
+        else:
+            made += [_DRAWN[one.shape](x, y, wide, high, inks) for x, y in spots]
         made.append(
             label(
                 one.words,
@@ -186,8 +192,9 @@ def to_scale(
             )
         left += place
     made.append(hairline("10", f"{ground:.1f}", f"{WIDTH - 10:.0f}", f"{ground:.1f}", inks.ink))
+    once = tag("defs", "".join(things.values())) if things else ""
     return framed(
-        "".join(made),
+        once + "".join(made),
         title=title,
         description="; ".join(one.sentence for one in seen)
         + f" Drawn to scale beside a person of {PERSON} m.",
