@@ -69,15 +69,16 @@ def test_the_record_that_is_shown_is_one_and_is_the_demo_s() -> None:
 def test_every_option_of_the_three_commands_is_told() -> None:
     from typer.main import get_command  # noqa: PLC0415 - the commands are built for this alone
 
-    from counterproof.cli.batches import family  # noqa: PLC0415
+    from counterproof.cli import app  # noqa: PLC0415
 
-    group = get_command(family)
+    commands = getattr(get_command(app), "commands", {})
     names = {
         name
-        for command in getattr(group, "commands", {}).values()
-        for option in command.params
+        for command in ("weigh-in", "record", "scale")
+        for option in commands[command].params
         for name in getattr(option, "opts", ())
         if name.startswith("--")
     }
+    assert {"--from", "--accept", "--stations"} <= names
     common = {"--help", "--kitchen", "--seed", "--draws", "--date"}
     assert {name for name in names - common if name not in PAGE} == set()

@@ -17,7 +17,6 @@ from typer.exceptions import TyperException
 
 from counterproof import __version__
 from counterproof.cli import (
-    batches,
     claims,
     desk,
     looking_up,
@@ -26,7 +25,10 @@ from counterproof.cli import (
     press,
     provisions,
     recipes,
+    recording,
+    scaling,
     starting,
+    weighing_in,
 )
 from counterproof.errors import CounterproofError, UsageFault
 
@@ -40,7 +42,19 @@ app = typer.Typer(
     rich_markup_mode=None,
     pretty_exceptions_enable=False,
 )
-for _room in (recipes, physics, claims, batches, provisions, press, desk, looking_up, starting):
+for _room in (
+    recipes,
+    physics,
+    claims,
+    weighing_in,
+    recording,
+    scaling,
+    provisions,
+    press,
+    desk,
+    looking_up,
+    starting,
+):
     app.add_typer(_room.family)
 
 
