@@ -6,7 +6,6 @@ its number and gets a mark that says how to measure it all the same.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from math import floor
@@ -14,7 +13,7 @@ from typing import Final, Literal
 
 from counterproof.cups_and_ounces import us_measure, us_weight
 from counterproof.marks import Mark
-from counterproof.reading.model import Part, Split
+from counterproof.reading.model import Split
 from counterproof.units import (
     CONTAINERS,
     MEASURES,
@@ -49,10 +48,6 @@ _SPOONS: Final = frozenset({"tsp", "tbsp", "dessertspoon", "pinch", "dash"})
 _BY_FINGERS: Final = frozenset({"pinch", "dash"})
 ENOUGH_FOR_A_SPOON: Final = 3.5
 """So many pinches are spooned: assumed. [1]"""
-_HOW_FULL: Final = re.compile(
-    r"\b(?:small|medium|large|extra-large|heaped|heaping|rounded|level|generous|good|scant|big)\b",
-    re.IGNORECASE,
-)
 _CUPS: Final = frozenset({"cup", "floz", "pint", "quart", "gallon", "gill", "shot"})
 _WORDS: Final = {"l": "litres", "floz": "fl oz", "cm-piece": "cm piece"}
 _SMALL_PIECE: Final = 0.01  # [kg]; lighter pieces are counted whole: pods, cloves, leaves
@@ -386,58 +381,3 @@ def _number(value: float) -> str:
     if abs(rest - 0.125) < 1e-6:
         return f"{whole}⅛" if whole else "⅛"
     return f"{value:g}"
-
-
-def line_with(split: Split, amount: Measurable) -> str:
-    """A line's own words with another amount.
-
-    Parameters
-    ----------
-    split : Split
-        The line's parts.
-    amount : Measurable
-        The amount.
-
-    Returns
-    -------
-    str
-        The amount first, or behind the name as "(weighed …)"; settlements and remarks stay,
-        other ways of saying the old amount do not.
-    """
-    words: list[str] = []
-    named = False
-    placed = amount.weighed or not amount.text
-    size = next((part.text for part in split.parts if part.kind == "amount"), "")
-    said = _HOW_FULL.search(size) if _measured_alike(split, amount.text) else None
-    for part in _lasting(split):
-        if part.kind == "amount":
-            if not placed:
-                words.append(_sized(amount.text, "" if said is None else said[0]))
-                placed = True
-            continue
-        if part.kind == "preparation" and named and words:
-            words[-1] += ","
-        words.append(f"({part.text})" if part.kind == "comment" else part.text)
-        named = named or part.kind == "name"
-    text = " ".join(words)
-    return f"{text} (weighed {amount.text})" if amount.weighed and amount.text else text
-
-
-def _measured_alike(split: Split, text: str) -> bool:
-    """Whether an amount is counted or spooned as the old one was: then "large" still fits."""
-    if not split.quantities:
-        return False
-    old, new = split.quantities[0].measure, text.rpartition(" ")[2]
-    spoons = {old, measure_named(new) or "piece"} <= {"tsp", "tbsp", "dessertspoon"}
-    return spoons or (measure_named(new) or "piece") == old
-
-
-def _sized(amount: str, size: str) -> str:
-    """An amount with how large or how full each is: "2½ large", "1½ heaped tbsp"."""
-    number, _, measure = amount.partition(" ")
-    return f"{number} {size} {measure}".strip() if size else amount
-
-
-def _lasting(split: Split) -> tuple[Part, ...]:
-    """The parts that stay true: not what was weighed, nor a count beside a weight."""
-    return tuple(part for part in split.parts if part.kind != "weighed")

@@ -9,8 +9,9 @@ from typing import Any, Final
 from counterproof import numerals
 from counterproof.batch.jarred import Jars
 from counterproof.batch.labels import lines_meant
-from counterproof.batch.measurable import Amount, Measurable, Measuring, line_with, measurable
+from counterproof.batch.measurable import Amount, Measurable, Measuring, measurable
 from counterproof.batch.ratios import Ratio, hanging_together, ratio_of
+from counterproof.batch.reworded import line_with
 from counterproof.batch.splitting import Split
 from counterproof.batch.unscaled import Unscaled
 from counterproof.batch.weights import FINEST_ASSUMED, finest_step
