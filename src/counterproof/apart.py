@@ -1,6 +1,6 @@
 """What stands beside no line and no step, set into the Edition: keeping, packs, fizz, waste.
 
-Beside `typesetting.py`, which sets the lines and steps: these are results of the whole batch, and
+Beside `line_by_line.py`, which sets the lines and steps: these are results of the whole batch, and
 the words for them are those of the trades of packing and disposal.
 """
 

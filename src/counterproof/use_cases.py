@@ -15,6 +15,7 @@ from counterproof.footprint.beyond import litres_kept
 from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint
 from counterproof.footprint.storage import stored
+from counterproof.line_by_line import Sorts
 from counterproof.marks import Mark
 from counterproof.plan.cooling import Memo
 from counterproof.plan.covering import covered
@@ -31,7 +32,7 @@ from counterproof.recipe.kitchen_file import with_changes
 from counterproof.recipe.model import Bought, Recipe, Version
 from counterproof.recipe.prices_file import Prices
 from counterproof.rows import Tables
-from counterproof.typesetting import Sorts, typeset
+from counterproof.typesetting import typeset
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from typing import Any, Final
 from counterproof import numerals
 from counterproof.desk.leaves import leaf, macro
 from counterproof.draws import Streams
+from counterproof.line_by_line import Sorts, line_read, step_read
 from counterproof.marks import Mark
 from counterproof.press import footing, intervals, wording
 from counterproof.press.drawing import framed
@@ -35,7 +36,6 @@ from counterproof.recipe.markup import file_lines, items
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.text import settle
 from counterproof.rows import Tables
-from counterproof.typesetting import Sorts, line_read, step_read
 from counterproof.use_cases import Order
 
 _MID: Final = "50%"
