@@ -14,15 +14,7 @@ from typing import Final, Literal
 from counterproof.cups_and_ounces import us_measure, us_weight
 from counterproof.marks import Mark
 from counterproof.reading.model import Split
-from counterproof.units import (
-    CONTAINERS,
-    MEASURES,
-    OUNCE,
-    System,
-    measure_named,
-    unit_kg,
-    unit_ml,
-)
+from counterproof.units import CONTAINERS, MEASURES, OUNCE, System, measure_named, unit_kg, unit_ml
 
 Measuring = Literal["as written", "metric", "us"]
 

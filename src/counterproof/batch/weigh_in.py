@@ -10,12 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
-from counterproof.batch.asked_at_the_scale import (
-    NEVER,
-    OWN_WEIGHT_APART,
-    bare,
-    off_step,
-)
+from counterproof.batch.asked_at_the_scale import NEVER, OWN_WEIGHT_APART, bare, off_step
 from counterproof.batch.labels import lines_meant, vessel_in, vessel_named
 from counterproof.batch.scale_talk import Said, scale_talk
 from counterproof.batch.tally import tallied
