@@ -227,14 +227,14 @@ def test_nothing_is_asked_of_anyone_else_and_the_page_is_light(browser: Browser,
 
         def weighed(answer: Any) -> None:
             if "/faces/" not in answer.url:
-                sizes[answer.url] = len(answer.body())
+                sizes[answer.url] = answer.request.sizes()["responseBodySize"]
 
         page.on("requestfinished", lambda request: weighed(request.response()))
         page.goto(up.at())
         _proofed(page)
         page.wait_for_timeout(300)
         assert all(address.startswith(up.address) for address in asked)
-        assert 20_000 < sum(sizes.values()) <= 150_000, sizes
+        assert 10_000 < sum(sizes.values()) <= 150_000, sizes
         assert complaints == []
 
 

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import asyncio
 import json
+import zlib
 from collections.abc import AsyncIterator
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, Final
 
 from starlette.applications import Starlette
+from starlette.middleware import Middleware
+from starlette.middleware.gzip import GZipMiddleware
 from starlette.requests import Request
 from starlette.responses import JSONResponse, Response, StreamingResponse
 from starlette.routing import Route
@@ -29,6 +32,15 @@ from counterproof.press.fonts import FACES
 
 SHELLS: Final = frozenset({"/", "/script", "/kitchen", "/questions", "/scale", "/favicon.ico"})
 """Paths of the page's empty frame. It holds no word of the folder and is given to anyone."""
+
+_QUICKLY: Final = 1
+"""How hard is pressed together what is on its way: the least, since a mark must not wait."""
+
+_AS_GZIP: Final = 31
+"""What zlib calls the gzip form (RFC 1952) with its largest window."""
+
+_WORTH_IT: Final = 1000
+"""Smallest answer that is made smaller. [bytes] Assumed: below it the headers weigh as much."""
 
 _STATUS: Final = ((ReadOnly, 403), (ChangedOnDisk, 409))
 _KINDS: Final = {
@@ -73,7 +85,10 @@ def desk_app(desk: Desk, lock: Lock) -> Guarded:
         *kitchen_table(desk),
         *scale_table(desk),
     ]
-    app = Starlette(routes=table, exception_handlers={CounterproofError: _refused})
+    light = Middleware(GZipMiddleware, minimum_size=_WORTH_IT)
+    app = Starlette(
+        routes=table, middleware=[light], exception_handlers={CounterproofError: _refused}
+    )
     return Guarded(app, lock)
 
 
@@ -131,7 +146,7 @@ class _Routes:
         leaf = self.desk.folder.leaf(words(told, "name"))
         asked = _asked(told, leaf)
         self._draft(told, asked, leaf.recipe)
-        return _lines(self.desk.marker.stages(asked, self.desk.folder))
+        return _lines(request, self.desk.marker.stages(asked, self.desk.folder))
 
     async def vetted(self, request: Request) -> Response:
         """Vet a script beside its recipe."""
@@ -141,7 +156,7 @@ class _Routes:
         asked = _asked(told, leaf)
         self._draft(told, asked, leaf.script)
         recipe = _text_of(folder, leaf.recipe, folder.beginning(leaf))["text"]
-        return _lines(self.desk.marker.vetted(asked, folder, recipe))
+        return _lines(request, self.desk.marker.vetted(asked, folder, recipe))
 
     def _draft(self, told: dict[str, Any], asked: Asked, path: Path) -> None:
         if not asked.fresh and not self.desk.folder.read_only:
@@ -250,12 +265,20 @@ def _path(folder: Opened, told: dict[str, Any]) -> Path:
     return leaf.script if told.get("what") == "script" else leaf.recipe
 
 
-def _lines(stages: AsyncIterator[Any]) -> Response:
-    async def written() -> AsyncIterator[str]:
-        async for stage in stages:
-            yield json.dumps(stage, ensure_ascii=False) + "\n"
+def _lines(request: Request, stages: AsyncIterator[Any]) -> Response:
+    """Stages as they are ready, one a line, made small where the page can read that."""
+    small = "gzip" in request.headers.get("accept-encoding", "")
 
-    return StreamingResponse(written(), media_type="application/x-ndjson")
+    async def written() -> AsyncIterator[bytes]:
+        press = zlib.compressobj(_QUICKLY, wbits=_AS_GZIP)
+        async for stage in stages:
+            line = (json.dumps(stage, ensure_ascii=False) + "\n").encode()
+            yield press.compress(line) + press.flush(zlib.Z_SYNC_FLUSH) if small else line
+        if small:
+            yield press.flush()
+
+    headers = {"Content-Encoding": "gzip", "Vary": "Accept-Encoding"} if small else {}
+    return StreamingResponse(written(), media_type="application/x-ndjson", headers=headers)
 
 
 def _packaged(room: str, folder: str, name: str) -> Response:
