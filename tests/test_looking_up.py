@@ -1,4 +1,4 @@
-"""Looking up foods and factors: what words find, in which order, and what is told of each."""
+"""Looking up foods and factors: what words find, and in which order."""
 
 from __future__ import annotations
 
@@ -8,14 +8,7 @@ from hypothesis import strategies as st
 
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import Streams
-from counterproof.looking_up import (
-    MOST,
-    factor_account,
-    factors_found,
-    food_account,
-    foods_found,
-    foods_in,
-)
+from counterproof.looking_up import MOST, factors_found, foods_found, foods_in
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.model import Recipe, Version, WrittenLine
 from counterproof.use_cases import Order, Workbench
@@ -85,42 +78,6 @@ def test_every_food_is_found_by_its_own_name(food: str) -> None:
     assert food in [found.id for found in rows]
 
 
-@pytest.mark.published
-def test_an_account_tells_every_figure_with_its_source() -> None:
-    told = food_account(TABLES.foods["oil-olive"], TABLES, STREAMS).to_dict(TABLES)
-    # USDA SR28, NDB 04053: olive oil, 884 kcal and 100 g fat in 100 g.
-    (composition,) = told["composition"]
-    assert composition["energy_kcal"] == 884
-    assert composition["fat_g"] == 100
-    assert "04053" in composition["source"]["locator"]
-    assert composition["source"]["citation"]
-    # Poore & Nemecek 2018, Data S2: olive oil 5.42 kg CO2e a litre, 5 % 2.13, 95 % 10.79.
-    link = next(one for one in told["links"] if one["set"] == "global")
-    (factor,) = link["factors"]
-    assert (factor["mean"], factor["p05"], factor["p95"]) == (5.42, 2.13, 10.79)
-    assert factor["unit"] == "litre"
-    assert link["kgco2e_per_kg"]["mean"] == pytest.approx(5.42 * link["per"], rel=5e-3)
-    assert link["fit"] == "same"
-
-
-@pytest.mark.published
-def test_a_factor_is_told_with_its_published_percentiles() -> None:
-    # Poore & Nemecek 2018, Data S2: tomatoes, mean 2.09, 5 % 0.37, median 0.65, 95 % 12.62.
-    found = factors_found("Tomatoes", TABLES)
-    factor = next(row for row in found.rows if row.set == "global")
-    told = factor_account(factor, TABLES, STREAMS).to_dict(TABLES)
-    worth = told["kgco2e_per_unit"]
-    assert worth["mean"] == pytest.approx(2.09, abs=0.005)
-    assert worth["p05"] == pytest.approx(0.37, rel=0.02)
-    assert worth["p50"] == pytest.approx(0.65, rel=0.02)
-    assert worth["p95"] == pytest.approx(12.62, rel=0.02)
-    assert sum(stage["kgco2e_per_unit"] for stage in told["stages"]) == pytest.approx(
-        2.09, abs=0.01
-    )
-    assert {"name": "tomato", "fit": "same"} in told["foods"]
-    assert told["basis"] == "as bought"
-
-
 def test_factors_found_by_a_set_or_a_beginning() -> None:
     assert {row.set for row in factors_found("literature", TABLES).rows} == {"literature"}
     assert any("Beef" in row.item for row in factors_found("bee", TABLES).rows)
@@ -144,11 +101,3 @@ def test_foods_of_a_recipe_and_its_versions() -> None:
     beef = foods_in(Order(recipe, Kitchen(), version="beef"), BENCH)
     assert not any("bean" in used.food.name for used in beef)
     assert beef[0].lines == ("200 g onions",)
-
-
-def test_names_that_stand_for_the_food_are_told_apart() -> None:
-    account = food_account(TABLES.foods["sea-bass"], TABLES, STREAMS)
-    told = {one["name"]: one for one in account.to_dict(TABLES)["names"]}
-    assert told["sea bass"]["fit"] == "same"
-    assert told["kingfish"]["fit"] == "relative"
-    assert told["kingfish"]["why"]

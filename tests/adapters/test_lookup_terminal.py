@@ -7,16 +7,11 @@ import io
 import pytest
 from rich.console import Console
 
+from counterproof.accounts import factor_account, food_account
 from counterproof.adapters.lookup_terminal import print_factors, print_foods, print_used
 from counterproof.adapters.tables import load_tables
 from counterproof.draws import Streams
-from counterproof.looking_up import (
-    Used,
-    factor_account,
-    factors_found,
-    food_account,
-    foods_found,
-)
+from counterproof.looking_up import Used, factors_found, foods_found
 from counterproof.use_cases import Workbench
 
 BENCH = Workbench.over(load_tables())

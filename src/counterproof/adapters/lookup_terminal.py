@@ -27,8 +27,9 @@ from counterproof.reading.allergen_schemes import SCHEMES, TITLES, name_under
 if TYPE_CHECKING:
     from rich.console import Console
 
+    from counterproof.accounts import FactorAccount, FoodAccount
     from counterproof.draws import Range
-    from counterproof.looking_up import FactorAccount, FoodAccount, Found, Used
+    from counterproof.looking_up import Found, Used
     from counterproof.rows import Factor, Food, Provenance, Tables
 
 TOLD_IN_FULL = 4

@@ -24,6 +24,7 @@ def foods(
 ) -> None:
     """Look up a food: its names, weights, composition, allergens and factors, with sources."""
     from counterproof import looking_up
+    from counterproof.accounts import food_account
     from counterproof.adapters import lookup_terminal
 
     if used_in is not None:
@@ -50,7 +51,7 @@ def foods(
     alone = found.exact or len(found.rows) == 1
     if as_json:
         rows = found.rows if said else ()
-        whole = [looking_up.food_account(food, bench.tables, streams) for food in rows]
+        whole = [food_account(food, bench.tables, streams) for food in rows]
         outcome.print_json(
             {
                 "words": said,
@@ -61,7 +62,7 @@ def foods(
             }
         )
     else:
-        first = looking_up.food_account(found.rows[0], bench.tables, streams) if alone else None
+        first = food_account(found.rows[0], bench.tables, streams) if alone else None
         lookup_terminal.print_foods(said, found, first, bench.tables, outcome.console())
     outcome.leave(() if found.rows else ("doubt",))
 
@@ -70,13 +71,14 @@ def foods(
 def factors(words: Words = None, kitchen: KitchenFile = None, as_json: Json = False) -> None:
     """Look up an emission factor: its percentiles, stages, basis, boundary and source."""
     from counterproof import looking_up
+    from counterproof.accounts import factor_account
     from counterproof.adapters.lookup_terminal import print_factors
 
     tables = opening.bench(opening.kitchen(kitchen)).tables
     said = " ".join(words or [])
     streams = opening.streams(1, 10_000)
     found = looking_up.factors_found(said, tables)
-    accounts = [looking_up.factor_account(factor, tables, streams) for factor in found.rows]
+    accounts = [factor_account(factor, tables, streams) for factor in found.rows]
     if as_json:
         outcome.print_json(
             {
