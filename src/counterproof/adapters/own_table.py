@@ -16,7 +16,8 @@ from counterproof.adapters.columns import Place, Sheet
 from counterproof.adapters.form import Form
 from counterproof.adapters.forms import FORMS
 from counterproof.errors import BrokenSettings, TableError
-from counterproof.recipe.settings import nearest, yaml_tree
+from counterproof.recipe.settings import nearest
+from counterproof.recipe.settings_tree import yaml_tree
 from counterproof.rows import FactorSet
 
 SETS: tuple[str, ...] = get_args(FactorSet)

@@ -26,7 +26,8 @@ from counterproof.recipe.model import (
     Version,
 )
 from counterproof.recipe.servings import servings_said, shown_number
-from counterproof.recipe.settings import Settings, Tree, UnknownKey, checked, listed, yaml_tree
+from counterproof.recipe.settings import Settings, UnknownKey, checked
+from counterproof.recipe.settings_tree import Tree, listed, yaml_tree
 from counterproof.recipe.trip import trip_said
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
 

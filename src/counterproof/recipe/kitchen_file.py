@@ -11,7 +11,8 @@ from pydantic import BeforeValidator
 
 from counterproof.errors import BrokenSettings, QuantityError
 from counterproof.recipe.kitchen import Kitchen, Vessel
-from counterproof.recipe.settings import Path, Settings, Tree, checked, listed, without, yaml_tree
+from counterproof.recipe.settings import Settings, checked, refuse_unknown
+from counterproof.recipe.settings_tree import Path, Tree, listed, without, yaml_tree
 from counterproof.recipe.values import Number, Words, between, one_of, shortened
 from counterproof.typed_quantities import parse_quantity
 
@@ -267,13 +268,7 @@ def _said(
 
 def _changed(kitchen: Kitchen, tree: Tree, *, error: type[InputError], file: str | None) -> Kitchen:
     said, unknown = _said(tree, error=error, file=file)
-    if unknown:
-        raise error(
-            " ".join(key.sentence() for key in sorted(unknown, key=lambda one: one.line or 0)),
-            remedy="Correct the key or leave it out.",
-            file=file,
-            line=min((key.line for key in unknown if key.line), default=None),
-        )
+    refuse_unknown(unknown, error=error, file=file)
     new = _fields(said)
     return replace(kitchen, **new, stated=kitchen.stated | frozenset(new))
 

@@ -7,9 +7,8 @@ from typing import Annotated
 
 from pydantic import BeforeValidator
 
-from counterproof.errors import BrokenSettings
 from counterproof.recipe.prices_file import Day, PackSize, pack_size
-from counterproof.recipe.settings import Settings, checked, yaml_tree
+from counterproof.recipe.settings import Settings, settings_file
 from counterproof.recipe.values import Words
 
 
@@ -74,18 +73,7 @@ def read_pantry(yaml_text: str, file: str | None = None) -> Pantry:
     BrokenSettings
         If it is no YAML, if a key is not known, or if a value cannot be used; all at once.
     """
-    text = yaml_text.removeprefix("\ufeff")
-    tree = yaml_tree(text, error=BrokenSettings, file=file, first_line=1)
-    said, unknown = checked(
-        PantrySettings, tree, error=BrokenSettings, file=file, what="the pantry"
-    )
-    if unknown:
-        raise BrokenSettings(
-            " ".join(key.sentence() for key in unknown),
-            remedy="Correct the key or leave it out.",
-            file=file,
-            line=min((key.line for key in unknown if key.line), default=None),
-        )
+    said, tree = settings_file(PantrySettings, yaml_text, file, "the pantry")
     return Pantry(
         tuple(
             InPantry(one.food, one.amount, tree.line(("pantry", at)))

@@ -9,8 +9,8 @@ from typing import Annotated, Final, Literal
 
 from pydantic import BeforeValidator
 
-from counterproof.errors import BrokenSettings, QuantityError
-from counterproof.recipe.settings import Settings, checked, yaml_tree
+from counterproof.errors import QuantityError
+from counterproof.recipe.settings import Settings, settings_file
 from counterproof.recipe.values import Number, Words, between, shortened
 from counterproof.typed_quantities import parse_quantity
 
@@ -189,18 +189,7 @@ def read_prices(yaml_text: str, file: str | None = None) -> Prices:
     BrokenSettings
         If it is no YAML, if a key is not known, or if a value cannot be used; all at once.
     """
-    text = yaml_text.removeprefix("\ufeff")
-    tree = yaml_tree(text, error=BrokenSettings, file=file, first_line=1)
-    said, unknown = checked(
-        PricesSettings, tree, error=BrokenSettings, file=file, what="the prices"
-    )
-    if unknown:
-        raise BrokenSettings(
-            " ".join(key.sentence() for key in unknown),
-            remedy="Correct the key or leave it out.",
-            file=file,
-            line=min((key.line for key in unknown if key.line), default=None),
-        )
+    said, tree = settings_file(PricesSettings, yaml_text, file, "the prices")
     energy = said.energy or EnergySettings()
     carriers: tuple[Literal["electricity", "gas"], ...] = ("electricity", "gas")
     named = [(carrier, getattr(energy, carrier)) for carrier in carriers]

@@ -21,7 +21,7 @@ from counterproof.recipe.headings import heads_ingredients
 from counterproof.recipe.markup import spaced
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.servings import servings_said, shown_servings, statement
-from counterproof.recipe.settings import Tree
+from counterproof.recipe.settings_tree import Tree
 from counterproof.recipe.text import HOW_TO_WRITE_ONE, UNTITLED, no_method
 
 OURS: Final = "counterproof:recipe"

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated
 
-from counterproof.errors import BrokenSettings
 from counterproof.recipe.kitchen_file import Region
-from counterproof.recipe.settings import Settings, Tree, checked, yaml_tree
+from counterproof.recipe.settings import Settings, settings_file
+from counterproof.recipe.settings_tree import Tree
 from counterproof.recipe.values import Number, Words, between, one_of
 
 
@@ -61,6 +61,12 @@ class SeasonSettings(Settings):
     method: Method | None = None
 
 
+def _shaped(tree: Tree) -> Tree:
+    """One region of the audience stands without a list."""
+    said = tree.values.get("audience")
+    return Tree({**tree.values, "audience": [said]}, tree.lines) if isinstance(said, str) else tree
+
+
 def read_season(yaml_text: str, file: str | None = None) -> Season:
     """Read a season file.
 
@@ -81,20 +87,7 @@ def read_season(yaml_text: str, file: str | None = None) -> Season:
     BrokenSettings
         If it is no YAML, if a key is not known, or if a value cannot be used; all at once.
     """
-    text = yaml_text.removeprefix("\ufeff")
-    tree = yaml_tree(text, error=BrokenSettings, file=file, first_line=1)
-    if isinstance(tree.values.get("audience"), str):
-        tree = Tree({**tree.values, "audience": [tree.values["audience"]]}, tree.lines)
-    said, unknown = checked(
-        SeasonSettings, tree, error=BrokenSettings, file=file, what="the season"
-    )
-    if unknown:
-        raise BrokenSettings(
-            " ".join(key.sentence() for key in unknown),
-            remedy="Correct the key or leave it out.",
-            file=file,
-            line=min((key.line for key in unknown if key.line), default=None),
-        )
+    said, _ = settings_file(SeasonSettings, yaml_text, file, "the season", _shaped)
     method = said.method or Method()
     return Season(
         title=said.title,

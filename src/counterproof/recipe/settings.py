@@ -1,53 +1,34 @@
-"""YAML settings, read with the line of every key and all faults at once.
+"""Settings held against what is allowed, all faults at once.
 
-Front matter, kitchen and season files are read here in the same way. YAML is taken as version
-1.2, so that NO stays a country. Anchors, aliases and tags are refused: nobody writes them by
-hand in a recipe, and an alias can blow a small file up to a huge one.
+Front matter, kitchen, season, price and pantry files are read here in the same way.
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from pydantic import BaseModel, ConfigDict, ValidationError
 from rapidfuzz import fuzz, process
-from ruamel.yaml import YAML
-from ruamel.yaml.error import MarkedYAMLError, YAMLError
-from ruamel.yaml.tokens import AliasToken, AnchorToken, TagToken
 
+from counterproof.errors import BrokenSettings
+from counterproof.recipe.settings_tree import Path, Tree, without, yaml_tree
 from counterproof.recipe.values import shortened
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from counterproof.errors import InputError
 
-Path = tuple[int | str, ...]
 Model = TypeVar("Model", bound="Settings")
 
-_PROBLEMS = {  # part of the YAML reader's words → ours
-    "expected the node content": "a bracket is opened and nothing, or no end, follows",
-    "expected ',' or": "a bracket is not closed, or a comma is missing",
-    "mapping values are not allowed": "there is a second colon in the line",
-    "found character '\\t'": "the line begins with a tab; use blanks",
-    "cannot start any token": "the line begins with a sign that needs quotes",
-    "duplicate key": "a key is written twice",
-    "could not find expected ':'": "the line has no colon",
-    "unexpected end of stream": "a quotation mark is not closed",
-    "expected <block end>": "the line is set in further or less far than those around it",
-    "special characters are not allowed": "there is a sign in it that cannot be printed",
-}
 _IN_WORDS = {
     "missing": "is needed here and is not there",
     "model_type": "is no set of keys; write {key: value}",
     "dict_type": "is no set of keys; write {key: value}",
     "tuple_type": "is no list; write [one, two]",
 }
-
-MOST_BRACKETS = 1000
-"""Most opening brackets read in one block of settings: assumed, a hundred versions have fewer."""
 
 NEAR = 60.0
 """Similarity from which a known key is offered for an unknown one: assumed, a typing slip or two
@@ -76,189 +57,6 @@ class UnknownKey:
         if self.nearest:
             return f'{where}"{self.key}" is not a key known here; "{self.nearest}" is the nearest.'
         return f'{where}"{self.key}" is not a key known here; known are {", ".join(self.known)}.'
-
-
-@dataclass(frozen=True, slots=True)
-class Tree:
-    """YAML as plain values, and the line of every key and list item, from 1."""
-
-    values: dict[str, Any]
-    lines: dict[Path, int]
-
-    def line(self, path: Path) -> int | None:
-        """Return the line of the innermost part of `path` that has one.
-
-        Parameters
-        ----------
-        path : tuple
-            Keys and item numbers, outermost first.
-
-        Returns
-        -------
-        int or None
-            The line, from 1.
-        """
-        for end in range(len(path), 0, -1):
-            if path[:end] in self.lines:
-                return self.lines[path[:end]]
-        return None
-
-
-def yaml_tree(text: str, *, error: type[InputError], file: str | None, first_line: int) -> Tree:
-    """Read a block of YAML that must be a list of keys.
-
-    Parameters
-    ----------
-    text : str
-        The YAML.
-    error : type of InputError
-        What to raise where it cannot be used.
-    file : str or None
-        The file it stands in.
-    first_line : int
-        Line of the file in which the block begins, from 1.
-
-    Returns
-    -------
-    Tree
-        Plain values and their lines.
-
-    Raises
-    ------
-    InputError
-        If it is no YAML, or not a list of keys.
-    """
-    remedy = 'Write one "key: value" a line, and put a value with a colon or # in quotes.'
-    if text.count("[") + text.count("{") > MOST_BRACKETS:
-        raise error(
-            f"The settings hold more than {MOST_BRACKETS} brackets.",
-            remedy=remedy,
-            file=file,
-            line=first_line,
-        )
-    reader = YAML(typ="rt", pure=True)
-    reader.allow_duplicate_keys = False
-    try:
-        for token in YAML(typ="rt", pure=True).scan(text):
-            if isinstance(token, AliasToken | AnchorToken | TagToken):
-                raise error(
-                    "A value begins with &, * or !, which has a special meaning in YAML.",
-                    remedy="Put the value in quotes.",
-                    file=file,
-                    line=first_line + token.start_mark.line,
-                )
-        loaded = reader.load(text)
-    except MarkedYAMLError as fault:
-        mark = fault.problem_mark or fault.context_mark
-        what = _in_plain_words(str(fault.problem or fault.context or "the line cannot be read"))
-        raise error(
-            f"The settings are not YAML that can be read: {what}.",
-            remedy=remedy,
-            file=file,
-            line=first_line + mark.line if mark else first_line,
-        ) from None
-    except RecursionError:
-        raise error(
-            "The settings are nested too deeply.", remedy=remedy, file=file, line=first_line
-        ) from None
-    except (YAMLError, ValueError, TypeError, ArithmeticError, LookupError) as fault:
-        what = str(fault).splitlines()[0] if str(fault) else type(fault).__name__
-        raise error(
-            f"The settings are not YAML that can be read: {what}.",
-            remedy=remedy,
-            file=file,
-            line=first_line,
-        ) from None
-    if loaded is None:
-        return Tree({}, {})
-    if not isinstance(loaded, Mapping):
-        raise error(
-            "The settings are not a list of keys.", remedy=remedy, file=file, line=first_line
-        )
-    lines: dict[Path, int] = {}
-    try:
-        values = _plain(loaded, (), lines, first_line)
-    except RecursionError:
-        raise error(
-            "The settings are nested too deeply.", remedy=remedy, file=file, line=first_line
-        ) from None
-    return Tree(values, lines)
-
-
-def _in_plain_words(problem: str) -> str:
-    """Return what is wrong with the YAML as a cook would say it, its own words where none fit."""
-    said = next((words for sign, words in _PROBLEMS.items() if sign in problem), None)
-    return said or problem.splitlines()[0]
-
-
-def _plain(node: Any, path: Path, lines: dict[Path, int], first: int) -> Any:
-    if isinstance(node, Mapping):
-        plain: dict[str, Any] = {}
-        for key, value in node.items():
-            name = str(key)
-            lines[*path, name] = first + _row(node, key, default=lines.get(path, first) - first)
-            plain[name] = _plain(value, (*path, name), lines, first)
-        return plain
-    if isinstance(node, Sequence) and not isinstance(node, str | bytes):
-        items = []
-        for number, value in enumerate(node):
-            here = (*path, number)
-            lines[here] = first + _row(node, number, default=lines.get(path, first) - first)
-            items.append(_plain(value, here, lines, first))
-        return items
-    if isinstance(node, bool) or node is None:
-        return node
-    if isinstance(node, int):
-        return int(node)
-    if isinstance(node, float):
-        return float(node)
-    # An escape such as "\ud83c" may leave half a character, which no file and no screen takes.
-    return str(node).encode("utf-16", "surrogatepass").decode("utf-16", "replace")
-
-
-def _row(node: Any, key: Any, *, default: int) -> int:
-    try:
-        return int(node.lc.data[key][0])
-    except (AttributeError, KeyError, TypeError, IndexError):
-        return default
-
-
-def listed(tree: Tree, path: Path, short: str) -> Tree:
-    """Set a block that may also be a list, or one word, as a list.
-
-    Parameters
-    ----------
-    tree : Tree
-        The settings as written.
-    path : tuple
-        Where the block stands.
-    short : str
-        The key that one word stands for.
-
-    Returns
-    -------
-    Tree
-        The same settings with a list at `path`.
-    """
-    block: Any = tree.values
-    for part in path[:-1]:
-        block = block.get(part) if isinstance(block, dict) else None
-    if not isinstance(block, dict) or path[-1] not in block:
-        return tree
-    value = block[path[-1]]
-    items = value if isinstance(value, list) else [value]
-    lines = dict(tree.lines)
-    if isinstance(value, dict):
-        for place, line in tree.lines.items():
-            if place[: len(path)] == path and len(place) > len(path):
-                lines[*path, 0, *place[len(path) :]] = line
-    items = [{short: item} if isinstance(item, str | int | float) else item for item in items]
-    return Tree(_replaced(tree.values, path, None if value is None else items), lines)
-
-
-def _replaced(values: dict[str, Any], path: Path, new: Any) -> dict[str, Any]:
-    head = str(path[0])
-    return {**values, head: new if len(path) == 1 else _replaced(values[head], path[1:], new)}
 
 
 def checked(
@@ -317,6 +115,75 @@ def checked(
         values = without(values, extra)
 
 
+def refuse_unknown(
+    unknown: Sequence[UnknownKey], *, error: type[InputError], file: str | None
+) -> None:
+    """Refuse settings with keys that mean nothing, where every key must be known.
+
+    Parameters
+    ----------
+    unknown : sequence of UnknownKey
+        The keys that were passed over.
+    error : type of InputError
+        What to raise.
+    file : str or None
+        The file they stand in.
+
+    Raises
+    ------
+    InputError
+        If there is one; all are named.
+    """
+    if unknown:
+        raise error(
+            " ".join(key.sentence() for key in sorted(unknown, key=lambda one: one.line or 0)),
+            remedy="Correct the key or leave it out.",
+            file=file,
+            line=min((key.line for key in unknown if key.line), default=None),
+        )
+
+
+def settings_file(
+    model: type[Model],
+    yaml_text: str,
+    file: str | None,
+    what: str,
+    shaped: Callable[[Tree], Tree] | None = None,
+) -> tuple[Model, Tree]:
+    """Read a file that holds settings and nothing else.
+
+    Parameters
+    ----------
+    model : type of Settings
+        What is allowed.
+    yaml_text : str
+        The file's text.
+    file : str or None
+        Its name, for messages.
+    what : str
+        The settings in words, for messages: "the prices".
+    shaped : callable or None
+        Sets what may be written in short into the model's shape.
+
+    Returns
+    -------
+    tuple of Settings and Tree
+        The settings, and their lines.
+
+    Raises
+    ------
+    BrokenSettings
+        If it is no YAML, if a key is not known, or if a value cannot be used; all at once.
+    """
+    text = yaml_text.removeprefix("\ufeff")
+    tree = yaml_tree(text, error=BrokenSettings, file=file, first_line=1)
+    if shaped is not None:
+        tree = shaped(tree)
+    said, unknown = checked(model, tree, error=BrokenSettings, file=file, what=what)
+    refuse_unknown(unknown, error=BrokenSettings, file=file)
+    return said, tree
+
+
 def nearest(word: str, known: Sequence[str], at_least: float = NEAR) -> str | None:
     """Return the known word that is nearest to `word`, or None where none is near.
 
@@ -370,33 +237,3 @@ def _models(annotation: Any) -> Iterator[type[Settings]]:
         yield annotation
     for part in getattr(annotation, "__args__", ()):
         yield from _models(part)
-
-
-def without(values: Any, paths: Sequence[Path]) -> Any:
-    """Return settings without some of their keys.
-
-    Parameters
-    ----------
-    values : dict, list or plain value
-        The settings, or a part of them.
-    paths : sequence of tuple
-        Keys and item numbers of what is left out, outermost first.
-
-    Returns
-    -------
-    dict, list or plain value
-        The rest.
-    """
-    drop = {path[0] for path in paths if len(path) == 1}
-    if isinstance(values, dict):
-        return {
-            key: without(value, [path[1:] for path in paths if path[0] == key])
-            for key, value in values.items()
-            if key not in drop
-        }
-    if isinstance(values, list):
-        return [
-            without(value, [path[1:] for path in paths if path[0] == number])
-            for number, value in enumerate(values)
-        ]
-    return values
