@@ -53,18 +53,19 @@ def _continues(before: Item, item: Item) -> bool:
     """Return whether a plain line goes on with the line above it."""
     apart = item.sign != "plain" or item.gap or item.literal or before.literal
     apart = apart or len(before.text) > LONGEST_PARAGRAPH
-    if apart or before.sign not in {"plain", "bullet", "number"}:
-        return False
-    if statement(item.text) or opens(item.text):
+    apart = apart or before.sign not in {"plain", "bullet", "number"}
+    if apart or statement(item.text) or opens(item.text):
         return False
     if before.sign != "plain" and item.indent >= max(2, before.indent + 1):
         return True
     if before.text.count("(") > before.text.count(")") and before.length >= WRAPPED_FROM // 2:
         return True  # a bracket is open
+    long = before.length >= WRAPPED_FROM
     if _END_OF_SENTENCE.search(before.text[-8:]):
         return False
     if looks_like_amount(item.text):  # "no deeper than / 5 cm" under a number is one step
-        return before.sign == "number" and before.length >= WRAPPED_FROM
+        return long and before.sign == "number"
     goes_on = item.text[:1].islower() or item.text.startswith("(")
-    wrapped = before.length >= WRAPPED_FROM and goes_on
-    return wrapped or (before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8)
+    return (long and goes_on) or (
+        before.length >= WRAPPED_FROM + 16 and len(before.text.split()) > 8
+    )
