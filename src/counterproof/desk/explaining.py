@@ -15,8 +15,8 @@ from counterproof.draws import Range
 from counterproof.errors import UnreadableFile
 from counterproof.numerals import Shown
 from counterproof.press import footing, intervals, wording
+from counterproof.press.drawing import set_in
 from counterproof.press.plain_text import printable
-from counterproof.press.setting import set_in
 from counterproof.proof import Derivation, Edition, Term
 
 _MID: Final = "50%"

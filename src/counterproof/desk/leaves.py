@@ -21,8 +21,8 @@ from counterproof.press import (
     times,
     wording,
 )
+from counterproof.press.drawing import set_in
 from counterproof.press.plain_text import printable
-from counterproof.press.setting import set_in
 
 
 @cache

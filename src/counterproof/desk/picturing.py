@@ -12,9 +12,8 @@ from counterproof.desk.leaves import leaf
 from counterproof.draws import Streams
 from counterproof.footprint.held import Held
 from counterproof.footprint.model import Footprint
-from counterproof.press.drawing import PAGE
+from counterproof.press.drawing import PAGE, set_in
 from counterproof.press.likenesses import to_scale
-from counterproof.press.setting import set_in
 from counterproof.proof import Derivation, Term
 from counterproof.use_cases import Assessed, Workbench, assessed, versions_of
 from counterproof.vetting_cases import drawn_alike

@@ -17,9 +17,9 @@ from counterproof.physics.answer import Answer
 from counterproof.plan.planning import plan_of
 from counterproof.press import kitchen_answers
 from counterproof.press.curves import curve
+from counterproof.press.drawing import set_in
 from counterproof.press.kitchen_curves import plot_of
 from counterproof.press.kitchen_headlines import headline
-from counterproof.press.setting import set_in
 from counterproof.use_cases import Order, Workbench, mark
 
 

@@ -17,12 +17,11 @@ from counterproof.draws import Streams
 from counterproof.line_by_line import Sorts, line_read, step_read
 from counterproof.marks import Mark
 from counterproof.press import footing, intervals, wording
-from counterproof.press.drawing import framed
+from counterproof.press.drawing import framed, set_in
 from counterproof.press.intervals import Scale
 from counterproof.press.setting import (
     Margin,
     opinion_rows,
-    set_in,
     stage_key,
     strip,
     time_bars,

@@ -7,14 +7,9 @@ from markupsafe import Markup
 from counterproof import numerals
 from counterproof.numerals import Shown
 from counterproof.press import around, hatching, intervals, packs
+from counterproof.press.drawing import set_in
 from counterproof.press.intervals import Scale
-from counterproof.press.setting import (
-    LINE_HEIGHT,
-    Margin,
-    Reckoning,
-    interval_margin,
-    set_in,
-)
+from counterproof.press.setting import LINE_HEIGHT, Margin, Reckoning, interval_margin
 from counterproof.proof import Edition, PackagingProof
 
 

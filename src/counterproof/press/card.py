@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import textwrap
 from dataclasses import asdict, dataclass, replace
-from importlib.resources import files
 from typing import Any, Final, Literal
 
 from counterproof.forme import Forme
@@ -16,6 +15,7 @@ from counterproof.press.drawing import SHEET, Inks
 from counterproof.press.fixed_words import Words
 from counterproof.press.lettering import lacking, set_in_our_letters, texts_in, type_case
 from counterproof.press.part import ACCESSIBLE, SANS_FACE, Piece, Setting
+from counterproof.press.shipped import shipped
 
 PRINTED: Final = Inks(SHEET.ink, SHEET.grey, SHEET.hair, SHEET.blue, "none", SANS_FACE)
 """Inks of a drawing that Typst prints: the sheet's colours, the face under its own name."""
@@ -113,7 +113,7 @@ def _printed(
             for stage in copy.stages
         },
     }
-    source = files("counterproof.press").joinpath("typst", "card.typ").read_text("utf-8")
+    source = shipped("typst", "card.typ")
     return Setting(source, assets, "pdf", standards=ACCESSIBLE)
 
 

@@ -5,11 +5,10 @@ from __future__ import annotations
 import textwrap
 from typing import Final
 
-from markupsafe import Markup
-
 from counterproof.forme import Forme
 from counterproof.press import hatching, intervals, signs
 from counterproof.press.card_copy import CardCopy, LineCopy
+from counterproof.press.drawing import set_in
 from counterproof.press.fixed_words import Words
 from counterproof.press.page import page
 
@@ -45,21 +44,16 @@ def card_page(copy: CardCopy, forme: Forme, words: Words) -> bytes:
         "card.html.j2",
         style="card.css",
         card=copy,
-        signs={level: _set_in(signs.sign(level)) for level in ("note", "doubt", "fault")},
-        axis=_set_in(intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)),
-        interval=_set_in(
+        signs={level: set_in(signs.sign(level)) for level in ("note", "doubt", "fault")},
+        axis=set_in(intervals.axis(scale, title=copy.footprint, decimal_sign=words.decimal_sign)),
+        interval=set_in(
             intervals.interval(
                 scale, edition.serving, edition.middle, title=copy.interval_told, y="50%"
             )
         ),
-        strip=_set_in(strip),
-        key=[(_set_in(hatching.swatch(stage.stage)), stage) for stage in copy.stages],
+        strip=set_in(strip),
+        key=[(set_in(hatching.swatch(stage.stage)), stage) for stage in copy.stages],
     )
-
-
-def _set_in(drawn: str) -> Markup:
-    """A drawing as it is put into the page: the drawer has escaped every word in it."""
-    return Markup(drawn)  # noqa: S704 (our own drawing, its words escaped by the drawer)
 
 
 def card_text(copy: CardCopy) -> str:

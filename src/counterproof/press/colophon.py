@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from importlib.resources import files
 
 from counterproof.forme import Forme
 from counterproof.press.colophon_copy import ColophonCopy, colophon_copy
@@ -13,6 +12,7 @@ from counterproof.press.lettering import set_in_our_letters, type_case
 from counterproof.press.page import page
 from counterproof.press.part import ACCESSIBLE, Piece, Setting
 from counterproof.press.references import as_bibtex, as_csl
+from counterproof.press.shipped import shipped
 
 
 def pieces(forme: Forme, words: Words) -> Iterator[Piece]:
@@ -41,5 +41,5 @@ def _printed(copy: ColophonCopy, words: Words) -> Setting:
     foot = words("card.page", title=copy.title, page="{page}", pages="{pages}")
     told = set_in_our_letters({**copy.to_dict(), "page": foot}, type_case())
     document = json.dumps(told, ensure_ascii=False).encode()
-    source = files("counterproof.press").joinpath("typst", "colophon.typ").read_text("utf-8")
+    source = shipped("typst", "colophon.typ")
     return Setting(source, {"colophon.json": document}, standards=ACCESSIBLE)

@@ -10,12 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
 from typing import Any, Final
 
 from ruamel.yaml import YAML
 
 from counterproof.errors import UsageFault
+from counterproof.press.shipped import shipped
 
 LANGUAGES: Final = ("en", "de")
 """What ships; each has a file of its own."""
@@ -119,7 +119,7 @@ def words_in(language: str) -> Words:
             f"The press has no words in “{language}”; it has: {', '.join(LANGUAGES)}.",
             remedy="Take one of these, or translate press/words/en.yaml into a file of its own.",
         )
-    text = files("counterproof.press").joinpath("words", f"{language}.yaml").read_text("utf-8")
+    text = shipped("words", f"{language}.yaml")
     tree: dict[str, Any] = YAML(typ="safe", pure=True).load(text)
     sign = str(tree.pop("decimal sign"))
     return Words(language, sign, dict(_flat(tree)))

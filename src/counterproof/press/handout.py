@@ -12,7 +12,6 @@ from base64 import b64encode
 from collections.abc import Sequence
 from dataclasses import dataclass
 from hashlib import sha256
-from importlib.resources import files
 from typing import Final
 
 from markupsafe import Markup
@@ -20,12 +19,14 @@ from markupsafe import Markup
 from counterproof import numerals
 from counterproof.forme import Forme, Position
 from counterproof.press import hatching, intervals
+from counterproof.press.drawing import set_in
 from counterproof.press.figures import lower_in, shown_in
 from counterproof.press.fixed_words import Words
 from counterproof.press.intervals import Scale
 from counterproof.press.page import page
 from counterproof.press.part import Piece
 from counterproof.press.plain_text import printable
+from counterproof.press.shipped import shipped
 from counterproof.press.wording import title, totals_apart
 
 PAGE: Final = "handout/handout.html"
@@ -113,17 +114,17 @@ def handout(forme: Forme, words: Words) -> bytes:
         base=[place for place in places if place.serves == own],
         stages=stages,
         unit=first.unit,
-        axis=Markup(  # noqa: S704 (our own drawing)
+        axis=set_in(
             intervals.axis(
                 scale,
                 title=words("handout.scale", unit=first.unit),
                 decimal_sign=words.decimal_sign,
             )
         ),
-        patterns=Markup(hatching.patterns()),  # noqa: S704 (as above)
+        patterns=set_in(hatching.patterns()),
         basis=_basis(forme, words),
         draws=str(edition.basis.get("draws", "")),
-        script=Markup(_part("handout.js")),  # noqa: S704 (our own script)
+        script=Markup(shipped("handout.js")),  # noqa: S704 (our own script)
     )  # fmt: skip
     return _guarded(made.decode()).encode()
 
@@ -181,16 +182,16 @@ def _place(rooms: _Rooms, position: Position) -> Place:
         said,
         _against(rooms, position, ratio),
         "; ".join(printable(change) for change in position.changes),
-        Markup(  # noqa: S704 (our own drawing, its words escaped by the drawer)
+        set_in(
             intervals.interval(rooms.scale, position.serving, middle, title=f"{value} ({shown.span})", y="50%")
         ),
-        Markup(  # noqa: S704 (as above)
+        set_in(
             hatching.stage_strip(
                 position.stages, middle, title=words("handout.strip"), description=told, defined=True
             )
         ),
         tuple(
-            (Markup(hatching.swatch(stage)), named, part)  # noqa: S704 (as above)
+            (set_in(hatching.swatch(stage)), named, part)
             for stage, named, part in stages
         ),
         servings,
@@ -254,7 +255,3 @@ def _guarded(made: str) -> str:
 
 def _checksum(part: str) -> str:
     return f"'sha256-{b64encode(sha256(part.encode()).digest()).decode('ascii')}'"
-
-
-def _part(name: str) -> str:
-    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")

@@ -289,8 +289,9 @@ def upright_field(
     """
     left, top, width, height = box
     place = {"x": left, "y": top, "width": width, "height": height}
-    return tag("rect", **place, fill=inks.paper) + tag(
+    return tag("rect", "", **place, fill=inks.paper) + tag(
         "rect",
+        "",
         **place,
         fill=f"url(#{pattern_name(stage)})",
         stroke=inks.ink,

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from importlib.resources import files
 from typing import Any, Final
 
 from jinja2 import Environment, StrictUndefined
-from markupsafe import Markup
 
 from counterproof.press import signs
+from counterproof.press.drawing import set_in
 from counterproof.press.fonts import COMMON, font_faces
+from counterproof.press.shipped import shipped
 
 _STYLE_GOES_HERE: Final = "/* faces and style */"
 
@@ -34,14 +34,10 @@ def page(template: str, *, style: str = "", **told: Any) -> bytes:
     room = Environment(
         autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
-    made = room.from_string(_part(template)).render(
-        cross=Markup(signs.registration_cross()),  # noqa: S704 (our own drawing)
+    made = room.from_string(shipped(template)).render(
+        cross=set_in(signs.registration_cross()),
         **told,
     )
     faces = font_faces(made, at_least=COMMON)
-    own = _part(style) if style else ""
-    return made.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('pages.css')}{own}", 1).encode()
-
-
-def _part(name: str) -> str:
-    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")
+    own = shipped(style) if style else ""
+    return made.replace(_STYLE_GOES_HERE, f"{faces}\n{shipped('pages.css')}{own}", 1).encode()

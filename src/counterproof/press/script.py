@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
-from importlib.resources import files
 from typing import Any, Final
 
 from counterproof import numerals
@@ -31,6 +30,7 @@ from counterproof.press.script_notes import (
     mark_of,
     shared_conditions,
 )
+from counterproof.press.shipped import shipped
 from counterproof.script_proof import ScriptProof, Spoken
 
 WRITTEN_IN: Final = "en"
@@ -165,7 +165,7 @@ def _reading_print(
     }
     case = type_case()
     document = json.dumps(_in_letters(told, case), ensure_ascii=False).encode()
-    source = files("counterproof.press").joinpath("typst", "script.typ").read_text("utf-8")
+    source = shipped("typst", "script.typ")
     return Setting(source, {"script.json": document}, standards=ACCESSIBLE)
 
 

@@ -16,14 +16,8 @@ from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.marks import Mark
 from counterproof.numerals import Shown
-from counterproof.press import (
-    footing,
-    hatching,
-    intervals,
-    margins,
-    times,
-    wording,
-)
+from counterproof.press import footing, hatching, intervals, margins, times, wording
+from counterproof.press.drawing import set_in
 from counterproof.press.intervals import Scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition, LineProof, StepProof, TaskProof
@@ -347,19 +341,3 @@ def time_bars(edition: Edition) -> tuple[tuple[TaskProof, Markup], ...]:
         (task, set_in(times.bar(bar, title=wording.task_words(task), first=place == 0)))
         for place, (task, bar) in enumerate(zip(tasks, times.bars(tasks), strict=False))
     )
-
-
-def set_in(drawn: str) -> Markup:
-    """Return a drawing as it is put into a page: the drawer has escaped every word in it.
-
-    Parameters
-    ----------
-    drawn : str
-        SVG from our own drawer.
-
-    Returns
-    -------
-    Markup
-        The same.
-    """
-    return Markup(drawn)  # noqa: S704 (our own drawing, its words escaped by the drawer)

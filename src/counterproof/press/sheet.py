@@ -8,8 +8,6 @@ module only puts the words and drawings of an Edition where they belong.
 
 from __future__ import annotations
 
-from importlib.resources import files
-
 from jinja2 import Environment, StrictUndefined
 
 from counterproof import numerals
@@ -25,13 +23,13 @@ from counterproof.press import (
     wording,
 )
 from counterproof.press.around_rows import apart_rows, fate_key, fizz_rows, pack_strips
+from counterproof.press.drawing import set_in
 from counterproof.press.fonts import font_faces
 from counterproof.press.plain_text import printable
 from counterproof.press.setting import (
     line_row,
     opinion_rows,
     sections,
-    set_in,
     stage_key,
     step_row,
     strip,
@@ -39,6 +37,7 @@ from counterproof.press.setting import (
     total_row,
     version_rows,
 )
+from counterproof.press.shipped import shipped
 from counterproof.proof import Edition
 
 _ALWAYS_CUT = "0123456789.,:;()–−+%·×“”’ "
@@ -65,7 +64,7 @@ def sheet(edition: Edition) -> str:
         Environment(
             autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
         )
-        .from_string(_part("sheet.html.j2"))
+        .from_string(shipped("sheet.html.j2"))
         .render(
             edition=edition,
             title=wording.title(edition),
@@ -107,13 +106,9 @@ def sheet(edition: Edition) -> str:
         )
     )
     faces = font_faces("".join(sorted(set(page) | set(_ALWAYS_CUT))))
-    return page.replace(_STYLE_GOES_HERE, f"{faces}\n{_part('sheet.css')}", 1)
+    return page.replace(_STYLE_GOES_HERE, f"{faces}\n{shipped('sheet.css')}", 1)
 
 
 def _linkable(address: str) -> bool:
     """Whether an address may become a link: a link is followed by hand, never fetched."""
     return address.startswith(("https://", "http://"))
-
-
-def _part(name: str) -> str:
-    return files("counterproof.press").joinpath(name).read_text(encoding="utf-8")

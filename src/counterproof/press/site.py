@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from importlib.resources import files
 from typing import Final
 
 from jinja2 import Environment, StrictUndefined
@@ -15,6 +14,7 @@ from counterproof.press.card_copy import card_copy
 from counterproof.press.fixed_words import Words
 from counterproof.press.linked_data import PICTURE, inside_html, piece, recipe_data
 from counterproof.press.part import Piece
+from counterproof.press.shipped import shipped
 from counterproof.press.show_notes import long_notes, short_notes
 
 _LOCALES: Final = {"en": "en_GB", "de": "de_DE"}
@@ -45,7 +45,7 @@ def pieces(forme: Forme, words: Words) -> Iterator[Piece]:
 def _head(forme: Forme, words: Words) -> str:
     copy = card_copy(forme, words)
     title = wording.title(forme.edition)
-    template = files("counterproof.press").joinpath("head.html.j2").read_text("utf-8")
+    template = shipped("head.html.j2")
     room = Environment(
         autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
