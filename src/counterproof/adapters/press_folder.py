@@ -17,6 +17,7 @@ from pathlib import Path
 from tempfile import mkdtemp
 from typing import Final
 
+from counterproof.adapters.writing import umask
 from counterproof.errors import AlreadyThere, UnreadableFile
 from counterproof.press.manifest import MANIFEST, Manifest, checksum, read_manifest
 
@@ -168,7 +169,7 @@ def _beside(folder: Path) -> Iterator[Path]:
     beside = Path(mkdtemp(prefix=f".{folder.name}{_BESIDE}", dir=folder.parent))
     with _locked(beside):
         try:
-            beside.chmod(0o777 & ~_umask())
+            beside.chmod(0o777 & ~umask())
             yield beside
         finally:
             shutil.rmtree(beside, ignore_errors=True)
@@ -249,12 +250,6 @@ def _force(folder: Path) -> None:
         os.fsync(handle)
     finally:
         os.close(handle)
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
 
 
 def _unreadable(place: Path, fault: OSError) -> UnreadableFile:

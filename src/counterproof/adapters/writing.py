@@ -29,7 +29,7 @@ def write_atomically(path: Path, content: bytes, mode: int | None = None) -> Non
     """
     try:
         if mode is None:
-            mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~_umask()
+            mode = path.stat().st_mode & 0o777 if path.exists() else 0o666 & ~umask()
         handle, name = tempfile.mkstemp(prefix=f".{path.name[:40]}.", dir=path.parent)
     except (OSError, ValueError) as fault:
         raise _unwritable(path, fault) from None
@@ -48,7 +48,14 @@ def write_atomically(path: Path, content: bytes, mode: int | None = None) -> Non
         raise
 
 
-def _umask() -> int:
+def umask() -> int:
+    """Return the bits of a mode that the system takes away from new files.
+
+    Returns
+    -------
+    int
+        The mask, left as it was.
+    """
     mask = os.umask(0)
     os.umask(mask)
     return mask
