@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import io
-import os
 import shutil
 from pathlib import Path
 
@@ -11,10 +10,8 @@ import pytest
 
 from counterproof.adapters.files import demo_season, episodes, load_recipe, load_text
 from counterproof.adapters.kitchens import load_kitchen, load_season
-from counterproof.adapters.writing import write_atomically
 from counterproof.errors import (
     BrokenFrontMatter,
-    BrokenSettings,
     InputError,
     NotARecipe,
     UnknownVersion,
@@ -146,65 +143,6 @@ def test_a_page_in_the_encoding_it_names(tmp_path: Path) -> None:
     assert [line.text for line in load_recipe(str(place))[0].lines] == ["1 œuf", "½ l crème"]
     wide = put(tmp_path / "wide.html", text.encode("utf-16"))
     assert load_recipe(str(wide))[0].title == "Crème"
-
-
-def test_which_kitchen(tmp_path: Path) -> None:
-    recipe_file = put(tmp_path / "season" / "episodes" / "01-a" / "recipe.md", TOAST)
-
-    def altitude(override: str | None = None) -> float:
-        return load_kitchen(load_recipe(str(recipe_file))[0], override).altitude_m
-
-    assert altitude() == 0
-    put(tmp_path / "season" / "kitchen.yaml", "altitude_m: 1")
-    assert altitude() == 1
-    put(tmp_path / "season" / "season.yaml", "title: S\nkitchen: hall.yaml")
-    put(tmp_path / "season" / "hall.yaml", "altitude_m: 2")
-    assert altitude() == 2
-    put(recipe_file, "---\nkitchen: mine.yaml\n---\n" + TOAST)
-    put(recipe_file.parent / "mine.yaml", "altitude_m: 3")
-    assert altitude() == 3
-    assert altitude(str(put(tmp_path / "other.yaml", "altitude_m: 4"))) == 4
-
-
-def test_the_seasons_method_stands_unless_the_kitchen_says(tmp_path: Path) -> None:
-    recipe_file = put(tmp_path / "recipe.md", TOAST)
-    put(tmp_path / "season.yaml", "title: S\nmethod: {middle: median, range_for: the-average}")
-    put(tmp_path / "kitchen.yaml", "middle: mean")
-    kitchen = load_kitchen(load_recipe(str(recipe_file))[0])
-    assert (kitchen.middle, kitchen.range_for) == ("mean", "the-average")
-
-
-def test_a_kitchen_that_is_named_must_be_there(tmp_path: Path) -> None:
-    recipe_file = put(tmp_path / "recipe.md", "---\nkitchen: gone.yaml\n---\n" + TOAST)
-    with pytest.raises(UnreadableFile, match="no such file"):
-        load_kitchen(load_recipe(str(recipe_file))[0])
-    put(tmp_path / "gone.yaml", "altitud_m: 3")
-    with pytest.raises(BrokenSettings, match="altitude_m"):
-        load_kitchen(load_recipe(str(recipe_file))[0])
-    assert load_kitchen(load_recipe("-", io.BytesIO(TOAST.encode()))[0]).stated == frozenset()
-
-
-def test_writing_is_whole_or_not_at_all(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    place = tmp_path / "card.svg"
-    write_atomically(place, b"one")
-    place.chmod(0o640)
-    write_atomically(place, b"two")
-    assert place.read_bytes() == b"two"
-    assert place.stat().st_mode & 0o777 == 0o640
-
-    def full(_handle: int) -> None:
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(os, "fsync", full)
-    with pytest.raises(UnreadableFile, match="No space left"):
-        write_atomically(place, b"three")
-    assert place.read_bytes() == b"two"
-    assert [one.name for one in tmp_path.iterdir()] == ["card.svg"]
-
-
-def test_writing_where_there_is_no_folder(tmp_path: Path) -> None:
-    with pytest.raises(UnreadableFile, match="cannot be written"):
-        write_atomically(tmp_path / "gone" / "card.svg", b"x")
 
 
 def test_the_demo_season() -> None:
