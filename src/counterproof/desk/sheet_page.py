@@ -16,7 +16,7 @@ from counterproof.desk.leaves import leaf, macro
 from counterproof.draws import Streams
 from counterproof.line_by_line import Sorts, line_read, step_read
 from counterproof.marks import Mark
-from counterproof.press import footing, intervals, wording
+from counterproof.press import around, around_rows, footing, intervals, packs, wording
 from counterproof.press.drawing import framed, set_in
 from counterproof.press.intervals import Scale
 from counterproof.press.setting import (
@@ -42,6 +42,7 @@ _ROWS: Final = "rows.html.j2"
 _UNDER: Final = (
     "total",
     "versions",
+    "around",
     "stages",
     "settle",
     "time",
@@ -205,7 +206,29 @@ def _under(edition: Edition, recipe: Recipe, pieces: Iterable[str]) -> dict[str,
         "timeline": time_bars(edition),
         "assumed": [(words, *_control(words, edition, recipe)) for words in edition.assumed],
     }
-    return {piece: str(leaf(f"under/{piece}.html.j2", **told)).strip() for piece in pieces}
+    return {
+        piece: str(leaf(f"under/{piece}.html.j2", **told, **_around(edition))).strip()
+        for piece in pieces
+    }
+
+
+def _around(edition: Edition) -> dict[str, Any]:
+    """What stands beside no line and no step, its packs and its gas."""
+    scale = intervals.line_scale(edition)
+    packed, fizz = edition.packaging, edition.fizz
+    parts = {part.what for part in edition.apart}
+    rows = zip(around_rows.apart_rows(edition, scale), edition.apart, strict=True)
+    return {
+        "apart": [(row, f"apart:{part.what}") for row, part in rows],
+        "told_of": lambda row, key: [(key, words) for words in row.told if words],
+        "line_axis": set_in(intervals.axis(scale, title=f"Scale of the lines, {numerals.CO2E}")),
+        "pack_strips": () if packed is None else around_rows.pack_strips(packed),
+        "fate_key": () if packed is None else around_rows.fate_key(packed),
+        "pack_phrases": () if packed is None else packs.pack_phrases(packed),
+        "packs_key": "apart:packs" if "packs" in parts else "serving",
+        "fizz_key": "apart:fizz" if "fizz" in parts else "serving",
+        "fizz_phrases": () if fizz is None else around.fizz_phrases(fizz),
+    }
 
 
 def _control(words: str, edition: Edition, recipe: Recipe) -> tuple[str, str]:
