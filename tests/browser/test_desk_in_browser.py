@@ -19,7 +19,7 @@ from typing import Any, Literal
 
 import pytest
 import uvicorn
-from axe_playwright_python.sync_playwright import Axe
+from axe_playwright_python.sync_playwright import Axe  # type: ignore[import-untyped] # no types
 from playwright.sync_api import Browser, Page, expect
 
 from counterproof.desk.app import SHELLS, desk_app
