@@ -57,10 +57,6 @@ class OtherBasis:
     middle: Literal["mean", "median"] | None = None
 
 
-def _sides(asked: Asked) -> tuple[Quantity, ...]:
-    return (asked.left, asked.right, *((asked.high,) if asked.high is not None else ()))
-
-
 def subjects_of(material: Material, *quantities: Quantity) -> tuple[Subject, ...]:
     """Every subject that operations speak of, each once.
 
@@ -209,7 +205,7 @@ def other_bases(
     """
     if unit != "kg CO2e" and unit not in {"ratio", "share"}:
         return ()
-    sides = _sides(asked)
+    sides = asked.sides
     if not portions(*sides):
         return ()
     plain = replace(stated.basis, sets=frozenset())

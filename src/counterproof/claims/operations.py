@@ -130,6 +130,11 @@ class Asked:
     high: Quantity | None = None
     words: str = ""  # the words in quotation marks before it, if any
 
+    @property
+    def sides(self) -> tuple[Quantity, ...]:
+        """All that is set against each other."""
+        return (self.left, self.right, *((self.high,) if self.high is not None else ()))
+
 
 def parts(quantity: Quantity) -> tuple[Quantity, ...]:
     """Return what an operation is made of, itself first.

@@ -12,7 +12,7 @@ from counterproof.claims.figure import Figure
 from counterproof.claims.grammar import asked as read_claim
 from counterproof.claims.likelihood import LEVEL, ShareTrue
 from counterproof.claims.material import Material
-from counterproof.claims.operations import Asked, Quantity, Scaled
+from counterproof.claims.operations import Asked, Scaled
 from counterproof.claims.script import Expression
 from counterproof.claims.spoken_numbers import numbers_in
 from counterproof.claims.strongest import strongest_wording
@@ -58,7 +58,7 @@ def vetted_claim(
             None if asked.high is None else settled(asked.high, material),
             asked.words,
         )
-        stated = ground(material, material.basis, *_sides(asked))
+        stated = ground(material, material.basis, *asked.sides)
         if stated.refused:
             return _unjudged(expression, words, f"{stated.refused} It cannot be judged.")
         pair = _worked_sides(asked, material, stated)
@@ -110,10 +110,6 @@ def _contradicted(asked: Asked) -> str:
     return ""
 
 
-def _sides(asked: Asked) -> tuple[Quantity, ...]:
-    return (asked.left, asked.right, *((asked.high,) if asked.high is not None else ()))
-
-
 def _unjudged(expression: Expression, words: str, reason: str) -> VettedClaim:
     return VettedClaim(
         expression, "", expression.text, "cannot be judged", reason=reason, words=words
@@ -121,7 +117,7 @@ def _unjudged(expression: Expression, words: str, reason: str) -> VettedClaim:
 
 
 def _worked_sides(asked: Asked, material: Material, on: Ground) -> tuple[Figure, ...]:
-    sides = tuple(worked(side, material, on.basis) for side in _sides(asked))
+    sides = tuple(worked(side, material, on.basis) for side in asked.sides)
     units = {side.unit for side in sides}
     if units <= {"ratio", "share"}:
         return sides

@@ -14,6 +14,7 @@ from counterproof.marks import Mark
 from counterproof.press import (
     footing,
     giving,
+    harmless,
     hatching,
     intervals,
     margins,
@@ -45,7 +46,7 @@ def _environment() -> Environment:
         wording=wording,
         numerals=numerals,
         printable=printable,
-        linkable=linkable,
+        linkable=harmless.link,
         has_digit=has_digit,
         mark_key=mark_key,
         cross=set_in(signs.registration_cross()),
@@ -92,22 +93,6 @@ def macro(template: str, name: str, *told: Any) -> str:
         HTML without blanks around it.
     """
     return str(getattr(_environment().get_template(template).module, name)(*told)).strip()
-
-
-def linkable(address: str) -> bool:
-    """Return whether an address may become a link: it is followed by hand, never fetched.
-
-    Parameters
-    ----------
-    address : str
-        The address.
-
-    Returns
-    -------
-    bool
-        True for an address on the web.
-    """
-    return address.startswith(("https://", "http://"))
 
 
 def has_digit(words: str) -> bool:

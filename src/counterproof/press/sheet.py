@@ -15,6 +15,7 @@ from counterproof.press import (
     around,
     footing,
     giving,
+    harmless,
     intervals,
     margins,
     packs,
@@ -102,13 +103,8 @@ def sheet(edition: Edition) -> str:
             signs={level: set_in(signs.sign(level)) for level in ("note", "doubt", "fault")},
             leader=set_in(signs.leader()),
             printable=printable,
-            linkable=_linkable,
+            linkable=harmless.link,
         )
     )
     faces = font_faces("".join(sorted(set(page) | set(_ALWAYS_CUT))))
     return page.replace(_STYLE_GOES_HERE, f"{faces}\n{shipped('sheet.css')}", 1)
-
-
-def _linkable(address: str) -> bool:
-    """Whether an address may become a link: a link is followed by hand, never fetched."""
-    return address.startswith(("https://", "http://"))
