@@ -16,12 +16,13 @@ from typing import Any, Final
 
 from counterproof.errors import NotARecipe
 from counterproof.marks import Mark
-from counterproof.recipe.front_matter import front_from, settings_of
+from counterproof.recipe.front_matter import front_from
 from counterproof.recipe.headings import heads_ingredients
 from counterproof.recipe.markup import spaced
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.servings import servings_said, shown_servings, statement
 from counterproof.recipe.settings_tree import Tree
+from counterproof.recipe.settings_written import settings_of
 from counterproof.recipe.text import HOW_TO_WRITE_ONE, UNTITLED, no_method
 
 OURS: Final = "counterproof:recipe"

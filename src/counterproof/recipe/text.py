@@ -8,16 +8,12 @@ from dataclasses import replace
 
 from counterproof.errors import BrokenFrontMatter, NotARecipe
 from counterproof.marks import Mark
-from counterproof.recipe.front_matter import (
-    Front,
-    read_front_matter,
-    settings_of,
-    written_settings,
-)
+from counterproof.recipe.front_matter import Front, read_front_matter
 from counterproof.recipe.headings import heads_ingredients
 from counterproof.recipe.markup import file_lines, items, spaced, written
 from counterproof.recipe.model import Recipe, WrittenLine
 from counterproof.recipe.servings import shown_servings, statement
+from counterproof.recipe.settings_written import settings_of, written_settings
 from counterproof.recipe.sorting import sorted_parts
 
 UNTITLED = "Untitled recipe"
