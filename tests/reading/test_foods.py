@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from counterproof.reading.foods import LISTED, THRESHOLD, Matcher, worse
+from counterproof.reading.fits import worse
+from counterproof.reading.foods import LISTED, THRESHOLD, Matcher
 from counterproof.rows import Tables
 
 

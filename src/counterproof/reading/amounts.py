@@ -13,9 +13,10 @@ from typing import TYPE_CHECKING
 
 from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.marks import Mark
+from counterproof.reading.at_the_scales import Case, Try
 from counterproof.reading.by_eye import unsaid
 from counterproof.reading.telling import assumed, figures, grams, said
-from counterproof.reading.weighing import Case, Try, tried
+from counterproof.reading.weighing import tried
 from counterproof.units import MEASURES
 from counterproof.ways import ASSUMED, Way
 

@@ -9,16 +9,17 @@ the candidate leaves uncovered decides its certainty: "good-quality" costs next 
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from rapidfuzz import fuzz, process
 
+from counterproof.reading.fits import FITS, worse
 from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
 from counterproof.reading.name_index import IndexedName, NameIndex, canonical
+from counterproof.reading.noun_phrases import phrases
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -36,18 +37,6 @@ ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
-
-FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
-_TAIL = re.compile(
-    r"(?<![-\w])(?:with|in|from|on|for|including|such as|like)(?![-\w])", re.IGNORECASE
-)
-_KEPT_IN = re.compile(r"\b(?:syrup|vinegar|brine|adobo|sauce|alcohol|rum|brandy)\b", re.IGNORECASE)
-_WHEN = re.compile(  # "tomatoes in August" lie in no tin
-    r"\s*(?:season\b|(?:jan|febr)uary|march|april|may\b|june|july|august|(?:sept|nov|dec)ember"
-    r"|october)",
-    re.IGNORECASE,
-)
-_OF = re.compile(r"\bof\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,24 +72,6 @@ class _Sought:
     said: tuple[str, ...]
     hints: frozenset[str]
     region: str
-
-
-def worse(one: Fit | None, other: Fit | None) -> Fit | None:
-    """The looser of two fits.
-
-    Parameters
-    ----------
-    one, other : Fit or None
-        None where no fit is known.
-
-    Returns
-    -------
-    Fit or None
-        None as soon as one of them is None.
-    """
-    if one is None or other is None:
-        return None
-    return FITS[max(FITS.index(one), FITS.index(other))]
 
 
 class Matcher:
@@ -273,7 +244,7 @@ class Matcher:
 
     def _candidates(self, name: str, hints: frozenset[str], region: str) -> list[_Candidate]:
         found: list[_Candidate] = []
-        for phrase, kept, implied in _phrases(name):
+        for phrase, kept, implied in phrases(name):
             said = tuple(word for word in self.words(phrase)[:LONGEST] if word not in JOINING)
             written = canonical(said)
             for way in dict.fromkeys((written, self._index.joined_up(written))):
@@ -422,21 +393,3 @@ class Matcher:
             fit = worse(fit, "other form")
         fit = worse(fit, first.name.row.fit or "same")
         return Match(first.name.food, certainty, fit, runners, first.notes, first.name.row)
-
-
-def _phrases(name: str) -> list[tuple[str, float, frozenset[str]]]:
-    """The ways to read a name with prepositions in it: (phrase, certainty kept, states implied)."""
-    tail = _TAIL.search(name)
-    if tail is not None and tail.start() > 0:
-        before, after = name[: tail.start()], name[tail.end() :]
-        word = tail.group().lower()
-        tinned = word == "in" and not _WHEN.match(after)
-        canned = frozenset({"canned"}) if tinned else frozenset[str]()
-        same = 0.85 if word == "in" and _KEPT_IN.search(after) else 0.98
-        found = [(phrase, kept * same, canned) for phrase, kept, _ in _phrases(before)]
-        return [*found, (after, 0.8, frozenset[str]())] if word == "from" else found
-    of = _OF.search(name)
-    if of is not None and of.start() > 0:
-        turned = f"{name[of.end() :]} {name[: of.start()]}"
-        return [(name, 0.98, frozenset[str]()), (turned, 0.99, frozenset[str]())]
-    return [(name, 1.0, frozenset[str]())]

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.amounts import Weighed, amount_key, weighed
+from counterproof.reading.at_the_scales import Case, Scales
 from counterproof.reading.lines import split_line
 from counterproof.reading.meant import Meant, meant
 from counterproof.reading.measures_used import measures_used
@@ -26,7 +27,6 @@ from counterproof.reading.settling import additions, settled
 from counterproof.reading.steps import read_step
 from counterproof.reading.sub_recipes import with_recipes
 from counterproof.reading.versions import version_applied
-from counterproof.reading.weighing import Case, Scales
 from counterproof.ways import Way
 
 if TYPE_CHECKING:

@@ -25,8 +25,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from counterproof.draws import Product
+    from counterproof.reading.at_the_scales import Scales
     from counterproof.reading.model import Reading, Split
-    from counterproof.reading.weighing import Scales
     from counterproof.recipe.model import Recipe
     from counterproof.units import System
 

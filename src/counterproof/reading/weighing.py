@@ -1,15 +1,14 @@
 """One written amount of a food in kilograms: by weight, volume, length or count.
 
-Every way of weighing gives the same thing, a `Try`: nominal kilograms, the measure's spread,
-whether the mass is as bought, and what had to be assumed. Spreads: method page, section 2.
+Every way of weighing gives the same thing, a `Try`. Spreads: method page, section 2.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
+from counterproof.reading.at_the_scales import Case, Try
 from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
 from counterproof.reading.modifiers import VESSELS
 from counterproof.reading.net_weight import net_weight, on_or_off_the_bone
@@ -19,12 +18,11 @@ from counterproof.units import CONTAINERS, MEASURES, unit_kg, unit_m, unit_ml
 from counterproof.ways import ASSUMED, Way
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable
+    from collections.abc import Iterable
 
     from counterproof.provenance import Provenance
     from counterproof.reading.model import Quantity, Split
-    from counterproof.rows import Food, HouseholdWeight, Tables
-    from counterproof.units import System
+    from counterproof.rows import Food, HouseholdWeight
 
 WEIGHED = 0.02
 LIQUID_BY_VOLUME = 0.06
@@ -47,45 +45,6 @@ _LITTLE_VOLUMES = frozenset({"pinch", "dash"})
 _JUICE_SHARE = 0.40  # of a citrus fruit as bought, where no household row gives the yield: assumed
 _ZEST_SHARE = 0.05  # likewise
 _SKINS = frozenset({"zest", "peel", "rind"})
-
-
-@dataclass(frozen=True, slots=True)
-class Scales:
-    """What weighing needs besides the line: tables, whose cups, and the plain factor."""
-
-    tables: Tables
-    system: System
-    factor: float = 1.0
-    words: Callable[[str], tuple[str, ...]] = words  # a matcher's, which holds what it has met
-
-
-@dataclass(frozen=True, slots=True)
-class Case:
-    """A food of a split line to be weighed; `fruit` is what is counted where juice is meant."""
-
-    split: Split
-    food: Food
-    scales: Scales
-    fruit: Food | None = None
-
-    @property
-    def rows(self) -> tuple[HouseholdWeight, ...]:
-        """The food's household weights."""
-        return self.scales.tables.household.get(self.food.id, ())
-
-
-@dataclass(frozen=True, slots=True)
-class Try:
-    """One written amount turned into kilograms: the middle of its interval, packs included."""
-
-    quantity: Quantity | None
-    kg: float
-    spread: float
-    as_bought: bool
-    tail: str  # of the draw key
-    marks: tuple[Mark, ...] = ()
-    bought_so: bool = False  # bought without its refuse: as bought is what is eaten
-    way: tuple[Way, ...] = ()  # what was multiplied; its product is `kg`
 
 
 def tried(quantity: Quantity, case: Case) -> Try | Mark:
