@@ -14,7 +14,7 @@ from counterproof.galley import script_set
 from counterproof.measured_out import measured_out
 from counterproof.picturing import pictured
 from counterproof.proof import Derivation, Edition
-from counterproof.recipe.schema_org import to_json_ld
+from counterproof.recipe.schema_org_written import to_json_ld
 from counterproof.script_proof import ScriptProof
 from counterproof.typesetting import source_line
 from counterproof.use_cases import Workbench, assessed, proof_of, results, versions_beside

@@ -6,7 +6,8 @@ import json
 
 import pytest
 
-from counterproof.recipe.schema_org import from_json_ld, to_json_ld
+from counterproof.recipe.schema_org import from_json_ld
+from counterproof.recipe.schema_org_written import to_json_ld
 from counterproof.recipe.text import read_text
 
 PAGE = {

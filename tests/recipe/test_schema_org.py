@@ -16,7 +16,8 @@ from hypothesis import strategies as st
 
 from counterproof.errors import CounterproofError, NotARecipe
 from counterproof.recipe.model import Bought, Keep, Pack, Recipe, Version, WrittenLine
-from counterproof.recipe.schema_org import from_json_ld, read_json, to_json_ld
+from counterproof.recipe.schema_org import from_json_ld, read_json
+from counterproof.recipe.schema_org_written import to_json_ld
 from counterproof.recipe.text import read_text, same_words, write_text
 
 BARE: dict[str, Any] = {"@type": "Recipe", "name": "Toast", "recipeIngredient": ["2 slices bread"]}

@@ -14,7 +14,8 @@ import pytest
 from counterproof.adapters.files import read_recipe
 from counterproof.recipe.markup import file_lines, plain
 from counterproof.recipe.model import Recipe
-from counterproof.recipe.schema_org import read_json, to_json_ld
+from counterproof.recipe.schema_org import read_json
+from counterproof.recipe.schema_org_written import to_json_ld
 from counterproof.recipe.text import read_text, same_words, write_text
 
 WRITTEN = Path(__file__).parent / "written"

@@ -1,37 +1,30 @@
-"""A recipe as schema.org data (JSON-LD): read, and written so that nothing is lost.
-
-What schema.org has no word for (sub-headings of ingredients, packs, storage, versions) goes
-under the key ``counterproof:recipe`` of the same document, declared in its ``@context``;
-other readers pass over it.
-"""
+"""A recipe read from schema.org data (JSON-LD), other people's or our own."""
 
 from __future__ import annotations
 
-import html
 import json
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any, Final
+from typing import Any
 
 from counterproof.errors import NotARecipe
 from counterproof.marks import Mark
 from counterproof.recipe.front_matter import front_from
 from counterproof.recipe.headings import heads_ingredients
-from counterproof.recipe.markup import spaced
 from counterproof.recipe.model import Recipe, WrittenLine
-from counterproof.recipe.servings import servings_said, shown_servings, statement
+from counterproof.recipe.schema_org_words import (
+    DEEPEST,
+    OURS,
+    cleaned,
+    prose,
+    split_lines,
+    words_in,
+)
+from counterproof.recipe.servings import servings_said, statement
 from counterproof.recipe.settings_tree import Tree
-from counterproof.recipe.settings_written import settings_of
 from counterproof.recipe.text import HOW_TO_WRITE_ONE, UNTITLED, no_method
 
-OURS: Final = "counterproof:recipe"
-_NAMESPACE: Final = "urn:counterproof:recipe:"
-_DEPTH: Final = 40  # levels of nesting walked: assumed, real pages stay under ten
-
-_BREAK = re.compile(r"<\s*(?:br|/?p|/?li|/?div|/?ol|/?ul|/?h\d)\b[^<>]*>", re.IGNORECASE)
-_TAG = re.compile(r"</?[a-zA-Z][^<>]*>")
-_SURROGATE = re.compile(r"[\ud800-\udfff]")
 _STEP_NAME = re.compile(r"(?:step|schritt)?\s*\d+\.?|step", re.IGNORECASE)
 _ADDRESS = re.compile(r"https://[^\s\"'<>]{1,500}$")
 _LEAD = re.compile(r"(?:\d{1,2}[.)]|[-•*▢])\s+(?=\S)")
@@ -97,7 +90,7 @@ def recipes_in(document: Any) -> list[dict[str, Any]]:
 def _walk(
     node: Any, found: list[dict[str, Any]], by_id: dict[str, dict[str, Any]], depth: int
 ) -> None:
-    if depth > _DEPTH:
+    if depth > DEEPEST:
         return
     if isinstance(node, dict):
         name = node.get("@id")
@@ -213,14 +206,14 @@ def _recipe(node: Mapping[str, Any], file: str | None) -> Recipe:
     )
     steps: list[tuple[str, str]] = []
     _instructions(node.get("recipeInstructions"), "", steps, exact=exact, depth=0)
-    intro = _prose(node.get("description"), exact=exact)
-    title = next(iter(_texts(node.get("name"), exact=exact)), "")
+    intro = prose(node.get("description"), exact=exact)
+    title = next(iter(words_in(node.get("name"), exact=exact)), "")
     marks = list(front.marks)
     if not title:
         marks.append(Mark("note", "no-title", "The recipe has no title."))
     if not steps:
         marks.append(no_method())
-    notes = _prose(extra.get("notes"), exact=exact)
+    notes = prose(extra.get("notes"), exact=exact)
     return Recipe(
         title=title or UNTITLED,
         lines=lines,
@@ -252,7 +245,7 @@ def _credits(node: Mapping[str, Any]) -> tuple[str, ...]:
     """Whose recipe it was and where it stood, as the page says; our own pages say it in settings."""
     if isinstance(node.get(OURS), dict):
         return ()
-    authors = ", ".join(dict.fromkeys(_texts(node.get("author"), exact=False)))
+    authors = ", ".join(dict.fromkeys(words_in(node.get("author"), exact=False)))
     page = node.get("mainEntityOfPage")
     place = page.get("@id", page.get("url")) if isinstance(page, dict) else page
     address = next(
@@ -270,57 +263,10 @@ def _settings_in(extra: Mapping[str, Any]) -> dict[str, Any]:
     )
 
 
-def _cleaned(text: str, *, exact: bool) -> str:
-    """Return the words of a text that may hold tags and entities, on one line."""
-    text = _SURROGATE.sub("\ufffd", text)
-    for _ in range(1 if exact else 2):  # foreign pages often escape twice
-        text = html.unescape(_TAG.sub(" ", text) if _TAG.search(text) else text)
-    return spaced(_SURROGATE.sub("\ufffd", text))
-
-
-def _shown(text: str) -> str:
-    """Return words so written that `_cleaned` gives them back."""
-    return text if _cleaned(text, exact=True) == text else html.escape(text, quote=False)
-
-
-def _texts(value: Any, *, exact: bool, depth: int = 0) -> list[str]:
-    """Return the words in a value of any shape: text, number, list, or thing with a name."""
-    if isinstance(value, bool) or value is None or depth > _DEPTH:
-        return []
-    if isinstance(value, str | int | float):
-        text = _cleaned(str(value), exact=exact)
-        return [text] if text else []
-    if isinstance(value, list):
-        return [text for one in value for text in _texts(one, exact=exact, depth=depth + 1)]
-    if isinstance(value, dict):
-        for key in ("text", "name", "@value", "value", "itemListElement"):
-            if key in value:
-                return _texts(value[key], exact=exact, depth=depth + 1)
-    return []
-
-
-def _split(value: Any) -> Any:
-    """Split a single string into its lines."""
-    if not isinstance(value, str):
-        return value
-    text = value
-    for _ in range(2):
-        text = _BREAK.sub("\n", text)
-        if "<" in text or "&lt;" not in text:
-            break
-        text = html.unescape(text)
-    return text.replace("\r", "\n").split("\n")
-
-
-def _prose(value: Any, *, exact: bool) -> str:
-    lines = _split(value) if not exact else str(value or "").split("\n")
-    return "\n".join(_texts(lines, exact=exact))
-
-
 def _yield(value: Any, *, exact: bool) -> tuple[tuple[float, float] | None, str | None, list[str]]:
     """Return servings, what it makes, and yield texts that say neither anew."""
     serves, makes, more = None, None, []
-    for text in _texts(value, exact=exact):
+    for text in words_in(value, exact=exact):
         said = statement(text)
         servings = servings_said(text) or (said.serves if said else None)
         other = said.makes if said else None if servings else text
@@ -345,10 +291,10 @@ def _both(new: Any, old: Any) -> Any:
 def _ingredients(value: Any, sections: Any, *, exact: bool) -> tuple[WrittenLine, ...]:
     if isinstance(value, dict) and "itemListElement" in value:
         value = value["itemListElement"]
-    texts = _texts(_split(value), exact=exact)
+    texts = words_in(split_lines(value), exact=exact)
     if exact:
         named = sections if isinstance(sections, list) and len(sections) == len(texts) else []
-        named = [_cleaned(str(one), exact=True) for one in named] or [""] * len(texts)
+        named = [cleaned(str(one), exact=True) for one in named] or [""] * len(texts)
         return tuple(
             WrittenLine(number, text, section)
             for number, (text, section) in enumerate(zip(texts, named, strict=True), 1)
@@ -368,7 +314,7 @@ def _ingredients(value: Any, sections: Any, *, exact: bool) -> tuple[WrittenLine
 def _instructions(
     value: Any, section: str, steps: list[tuple[str, str]], *, exact: bool, depth: int
 ) -> None:
-    if depth > _DEPTH:
+    if depth > DEEPEST:
         return
     if isinstance(value, list):
         for one in value:
@@ -376,7 +322,7 @@ def _instructions(
     elif isinstance(value, dict):
         _step(value, section, steps, exact=exact, depth=depth)
     else:
-        for text in _texts(value if exact else _split(value), exact=exact):
+        for text in words_in(value if exact else split_lines(value), exact=exact):
             words = text if exact else _LEAD.sub("", text, count=1)
             steps.append((words, section))
 
@@ -384,72 +330,19 @@ def _instructions(
 def _step(
     node: Mapping[str, Any], section: str, steps: list[tuple[str, str]], *, exact: bool, depth: int
 ) -> None:
-    name = next(iter(_texts(node.get("name"), exact=exact)), "")
+    name = next(iter(words_in(node.get("name"), exact=exact)), "")
     inner = node.get("itemListElement", node.get("steps"))
     if _is_a(node, "howtosection") or (inner and not _is_a(node, "howtostep")):
         _instructions(inner, name.rstrip(": ") or section, steps, exact=exact, depth=depth + 1)
         return
-    texts = _texts(node.get("text"), exact=exact) or _texts(node.get("description"), exact=exact)
+    texts = words_in(node.get("text"), exact=exact) or words_in(
+        node.get("description"), exact=exact
+    )
     if not texts and inner:
-        texts = [" ".join(_texts(inner, exact=exact))]
+        texts = [" ".join(words_in(inner, exact=exact))]
     text = texts[0] if texts else ""
     label = "" if _STEP_NAME.fullmatch(name) else name.rstrip(".…: ")
     if label and not text.casefold().startswith(label.casefold()):
         text = f"{label}: {text}" if text else name
     if text:
         steps.append((text, section))
-
-
-def to_json_ld(recipe: Recipe) -> dict[str, Any]:
-    """Return a recipe as a schema.org Recipe.
-
-    Parameters
-    ----------
-    recipe : Recipe
-        The recipe.
-
-    Returns
-    -------
-    dict
-        JSON-LD that `from_json_ld` reads back equal (but for line numbers, file and marks).
-    """
-    settings = settings_of(recipe)
-    amounts: list[str] = []
-    if recipe.serves is not None:
-        settings["serves"] = shown_servings(recipe.serves)
-        amounts.append(f"{shown_servings(recipe.serves)} servings")
-    if recipe.makes is not None:
-        settings["makes"] = recipe.makes
-        amounts.append(recipe.makes)
-    extra: dict[str, Any] = {"settings": settings}
-    if any(line.section for line in recipe.lines):
-        extra["sections"] = [_shown(line.section) for line in recipe.lines]
-    if recipe.notes:
-        extra["notes"] = "\n".join(_shown(line) for line in recipe.notes.split("\n"))
-    said: dict[str, Any] = {
-        "@context": ["https://schema.org", {"counterproof": _NAMESPACE}],
-        "@type": "Recipe",
-        "name": _shown(recipe.title),
-        "description": "\n".join(_shown(line) for line in recipe.intro.split("\n")),
-        "recipeYield": [_shown(amount) for amount in amounts],
-        "recipeIngredient": [_shown(line.text) for line in recipe.lines],
-        "recipeInstructions": _how_to(recipe.steps),
-        OURS: extra,
-    }
-    return {key: value for key, value in said.items() if value not in ("", [])}
-
-
-def _how_to(steps: Iterable[WrittenLine]) -> list[dict[str, Any]]:
-    shown: list[dict[str, Any]] = []
-    section = ""
-    for step in steps:
-        one = {"@type": "HowToStep", "text": _shown(step.text)}
-        if not step.section:
-            shown.append(one)
-        elif step.section == section:
-            shown[-1]["itemListElement"].append(one)
-        else:
-            name = _shown(step.section)
-            shown.append({"@type": "HowToSection", "name": name, "itemListElement": [one]})
-        section = step.section
-    return shown
