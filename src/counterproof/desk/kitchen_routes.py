@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
-from counterproof.desk import documents, kitchen_page, questions_page
+from counterproof.desk import kitchen_page, questions_page
 from counterproof.desk.opened import Leaf
 from counterproof.desk.shared import Desk
 from counterproof.desk.told import told_by, words
@@ -51,12 +51,9 @@ class _Routes:
         self.desk = desk
 
     def _order(self, name: str | None) -> tuple[Leaf, Order, Workbench]:
-        """A recipe as it is saved, or as its saved page says; the kitchen is never typed there."""
         folder = self.desk.folder
         leaf = folder.leaf(name)
-        now = documents.standing(leaf.recipe, folder.root)
-        there = now.revision != documents.NOT_THERE
-        order = folder.order(leaf, now.text if there else folder.beginning(leaf))
+        order = self.desk.order(leaf)
         return leaf, order, folder.bench(order.kitchen)
 
     def _about(self, leaf: Leaf) -> dict[str, object]:

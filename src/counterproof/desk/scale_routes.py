@@ -9,7 +9,7 @@ from starlette.responses import JSONResponse, Response
 from starlette.routing import Route
 
 from counterproof.batch_cases import WeighedRecipe, weighed_recipe
-from counterproof.desk import documents, scale_page
+from counterproof.desk import scale_page
 from counterproof.desk.opened import Leaf
 from counterproof.desk.shared import Desk
 from counterproof.desk.told import told_by, words
@@ -70,7 +70,5 @@ class _Routes:
 
     def _weighed(self, leaf: Leaf, text: str) -> WeighedRecipe:
         folder = self.desk.folder
-        now = documents.standing(leaf.recipe, folder.root)
-        there = now.revision != documents.NOT_THERE
-        order = folder.order(leaf, now.text if there else folder.beginning(leaf))
+        order = self.desk.order(leaf)
         return weighed_recipe(order, folder.bench(order.kitchen), self.desk.marker.streams, text)

@@ -16,7 +16,7 @@ from counterproof.desk.leaves import leaf, macro
 from counterproof.draws import Streams
 from counterproof.line_by_line import Sorts, line_read, step_read
 from counterproof.marks import Mark
-from counterproof.press import around, around_rows, footing, intervals, packs, wording
+from counterproof.press import around, around_rows, footing, intervals, packs, side_by_side, wording
 from counterproof.press.drawing import framed, set_in
 from counterproof.press.intervals import Scale
 from counterproof.press.setting import (
@@ -256,7 +256,7 @@ def _total_told(edition: Edition) -> list[tuple[str, str]]:
 def _version_told(version: VersionProof, edition: Edition) -> list[tuple[str, str]]:
     """What is told of a version, each phrase with the number it opens."""
     told = []
-    for phrase in wording.version_phrases(version, edition):
+    for phrase in side_by_side.version_phrases(version, edition):
         kind = "version"
         if " times the recipe" in phrase:
             kind = "ratio"
