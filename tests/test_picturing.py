@@ -14,7 +14,7 @@ from counterproof.draws import Streams
 from counterproof.footprint.held import Held
 from counterproof.picturing import FEW, Pictured, pictured
 from counterproof.press.figures import text_of
-from counterproof.press.wording import totals_apart
+from counterproof.press.side_by_side import totals_apart
 from counterproof.proof import Edition
 from counterproof.use_cases import Order, Workbench, assessed, proof_of, versions_beside
 

@@ -19,7 +19,7 @@ from counterproof.numerals import CO2E
 from counterproof.physics.spread import ranged, spoken
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan.cooled import CooledStep
-from counterproof.press.wording import totals_apart
+from counterproof.press.side_by_side import totals_apart
 from counterproof.proof import Derivation, Edition, Term
 from counterproof.use_cases import Assessed, Workbench, assessed, versions_beside
 

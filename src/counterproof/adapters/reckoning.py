@@ -24,7 +24,7 @@ from counterproof.adapters.characters import (
 from counterproof.adapters.packs_terminal import fizz_texts, pack_texts
 from counterproof.draws import Range
 from counterproof.marks import Mark
-from counterproof.press import footing, giving, hatching, margins, wording
+from counterproof.press import footing, giving, hatching, margins, side_by_side, wording
 from counterproof.press.intervals import Scale, common_scale, serving_scale
 from counterproof.press.plain_text import printable
 from counterproof.proof import Edition
@@ -196,7 +196,9 @@ def _versions(page: Page, edition: Edition, scale: Scale) -> None:
     middle = edition.middle
     for version in edition.versions:
         told = [page.words(printable(change)) for change in version.changes]
-        told.append(page.words(wording.sentence(*wording.version_phrases(version, edition)), GREY))
+        told.append(
+            page.words(wording.sentence(*side_by_side.version_phrases(version, edition)), GREY)
+        )
         told += [page.words(printable(remark), GREY) for remark in version.remarks]
         drawn = drawn_interval(page, scale, version.serving, middle, "o" if page.ascii else "●")
         shown = figure(page, numerals.shown(version.serving, middle))
@@ -359,7 +361,7 @@ def _function(kg: float | None, kcal: float | None) -> str:
 def _pair(page: Page, pair: Pair, servings: Mapping[str, Range], middle: str) -> list[Text]:
     if pair.difference is None:
         return [page.words(f"This comparison cannot be judged: {printable(pair.reason or '')}")]
-    told = wording.against(
+    told = side_by_side.against(
         printable(pair.b),
         pair.difference,
         middle,
@@ -367,7 +369,7 @@ def _pair(page: Page, pair: Pair, servings: Mapping[str, Range], middle: str) ->
         share_lower=pair.share_a_lower,
         factor_set=pair.factor_set,
     )
-    told += wording.totals_apart(servings[pair.a], servings[pair.b], pair.difference)
+    told += side_by_side.totals_apart(servings[pair.a], servings[pair.b], pair.difference)
     shared = ", ".join(printable(name) for name in pair.shares_draws_of)
     return [
         page.words(wording.sentence(*told)),

@@ -27,7 +27,8 @@ from counterproof.press.page import page
 from counterproof.press.part import Piece
 from counterproof.press.plain_text import printable
 from counterproof.press.shipped import shipped
-from counterproof.press.wording import title, totals_apart
+from counterproof.press.side_by_side import totals_apart
+from counterproof.press.wording import title
 
 PAGE: Final = "handout/handout.html"
 _POLICY_GOES_HERE: Final = "policy-goes-here"

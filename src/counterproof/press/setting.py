@@ -16,7 +16,7 @@ from counterproof import numerals
 from counterproof.draws import Range
 from counterproof.marks import Mark
 from counterproof.numerals import Shown
-from counterproof.press import footing, hatching, intervals, margins, times, wording
+from counterproof.press import footing, hatching, intervals, margins, side_by_side, times, wording
 from counterproof.press.drawing import set_in
 from counterproof.press.intervals import Scale
 from counterproof.press.plain_text import printable
@@ -244,7 +244,7 @@ def version_rows(edition: Edition, scale: Scale) -> tuple[Reckoning, ...]:
             Reckoning(
                 printable(version.name),
                 tuple(printable(change) for change in version.changes),
-                tuple(wording.version_phrases(version, edition)),
+                tuple(side_by_side.version_phrases(version, edition)),
                 Margin(set_in(drawn), told),
                 remarks=tuple(printable(remark) for remark in version.remarks),
             )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from counterproof.forme import Forme
-from counterproof.press import wording
+from counterproof.press import side_by_side
 from counterproof.press.card_copy import card_copy
 from counterproof.press.figures import text_of
 from counterproof.press.fixed_words import Words
@@ -88,7 +88,7 @@ def _batch(edition: Edition, words: Words) -> list[str]:
 def _versions(edition: Edition, words: Words) -> list[str]:
     told = []
     for version in edition.versions:
-        phrases = wording.version_phrases(version, edition)
+        phrases = side_by_side.version_phrases(version, edition)
         if not phrases:
             continue
         changes = ", ".join(printable(change) for change in version.changes)

@@ -10,11 +10,11 @@ from counterproof.press.drawing import enlarged, rounded
 from counterproof.press.figures import derived, lower_in
 from counterproof.press.intervals import Scale
 from counterproof.press.outlines import Box
+from counterproof.press.side_by_side import totals_apart
 from counterproof.press.stills.plate import Plate
 from counterproof.press.stills.stages import edition_unit, fraction
 from counterproof.press.stills.subject import NUMBER_ROOM, Copy, Subject, numbered
 from counterproof.press.stills.total import draw_scale
-from counterproof.press.wording import totals_apart
 from counterproof.proof import VersionProof
 
 _AIRY, _AIRY_UPRIGHT = 94.0, 150.0
