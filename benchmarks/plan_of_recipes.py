@@ -23,8 +23,9 @@ from counterproof.adapters.kitchens import load_kitchen
 from counterproof.adapters.tables import load_tables
 from counterproof.in_words import seconds_in_words
 from counterproof.physics import packing
+from counterproof.physics.cooling_lanes import ENDS
 from counterproof.physics.cooling_rules import RULES
-from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
+from counterproof.physics.cooling_scene import Dish, Spot, run
 from counterproof.physics.spread import Spread, spoken
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants

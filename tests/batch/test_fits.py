@@ -7,9 +7,10 @@ import pytest
 
 from counterproof.batch.fits import cooling_fit, heating_fit, measured_verdicts, moment
 from counterproof.errors import OutOfRange
+from counterproof.physics.cooling_lanes import ENDS
 from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_rules import RULES
-from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
+from counterproof.physics.cooling_scene import Dish, Spot, run
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place, Ring
 from counterproof.physics.questions_heat import heat

@@ -14,7 +14,8 @@ from counterproof.errors import OutOfRange
 from counterproof.physics.air import Room
 from counterproof.physics.containers import SHALLOW, Kind, container
 from counterproof.physics.cooling import History, mixed
-from counterproof.physics.cooling_scene import ENDS, Dish, Lanes, Run, Spot, run
+from counterproof.physics.cooling_lanes import ENDS, Lanes
+from counterproof.physics.cooling_scene import Dish, Run, Spot, run
 from counterproof.physics.exchange import Exchange, Surroundings, exchange
 from counterproof.physics.fridge import fridge_of
 from counterproof.physics.heating import Contents

@@ -7,8 +7,9 @@ from dataclasses import replace
 import pytest
 
 from counterproof.physics.conduction import Body
+from counterproof.physics.cooling_lanes import ENDS
 from counterproof.physics.cooling_question import Cooling
-from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
+from counterproof.physics.cooling_scene import Dish, Spot, run
 from counterproof.physics.food_properties import makeup
 from counterproof.physics.questions_cool import cool
 from counterproof.physics.values import ZERO_CELSIUS as ZERO

@@ -16,16 +16,9 @@ from counterproof.errors import OutOfRange
 from counterproof.physics.answer import Answer
 from counterproof.physics.containers import TRAY_DEPTH, Kind
 from counterproof.physics.cooling_changes import STEAMED_OFF, TRAY_AREA, Limit, changes
+from counterproof.physics.cooling_lanes import ENDS, slow_lanes
 from counterproof.physics.cooling_question import Cooling
-from counterproof.physics.cooling_scene import (
-    ENDS,
-    Dish,
-    Flow,
-    Spot,
-    household_fridge,
-    run,
-    slow_lanes,
-)
+from counterproof.physics.cooling_scene import Dish, Flow, Spot, household_fridge, run
 from counterproof.physics.exchange import Where
 from counterproof.physics.fitting import fitted
 from counterproof.physics.places import Place

@@ -15,9 +15,10 @@ import numpy as np
 from counterproof.draws import Range
 from counterproof.errors import OutOfRange
 from counterproof.physics.answer import Answer, Ruling, Verdict
+from counterproof.physics.cooling_lanes import ENDS, slow_lanes
 from counterproof.physics.cooling_question import Cooling
 from counterproof.physics.cooling_rules import CoolingRule, rules_for
-from counterproof.physics.cooling_scene import ENDS, Dish, run, slow_lanes
+from counterproof.physics.cooling_scene import Dish, run
 from counterproof.physics.fitting import READING, Fit, fitted
 from counterproof.physics.heating import Contents
 from counterproof.physics.places import Place, Ring

@@ -10,7 +10,8 @@ from counterproof.claims.figure import Figure
 from counterproof.claims.operations import Cooling
 from counterproof.draws import Streams
 from counterproof.errors import NotUnderstood
-from counterproof.physics.cooling_scene import ENDS, Dish, Spot, household_fridge, run
+from counterproof.physics.cooling_lanes import ENDS
+from counterproof.physics.cooling_scene import Dish, Spot, household_fridge, run
 from counterproof.physics.places import Place
 from counterproof.physics.values import ZERO_CELSIUS, largest
 from counterproof.recipe.kitchen import Kitchen

@@ -16,7 +16,8 @@ import numpy as np
 
 from counterproof.physics.containers import TRAY_DEPTH
 from counterproof.physics.cooling import History, time_between
-from counterproof.physics.cooling_scene import Dish, Run, Spot, run, slow_lanes
+from counterproof.physics.cooling_lanes import slow_lanes
+from counterproof.physics.cooling_scene import Dish, Run, Spot, run
 from counterproof.physics.fridge import SWING
 from counterproof.physics.spread import spoken
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest

@@ -13,8 +13,9 @@ from typing import Any, Final
 
 from counterproof.physics.answer import Ruling, Verdict, printed
 from counterproof.physics.cooling_changes import Change, Limit, changes
+from counterproof.physics.cooling_lanes import ENDS
 from counterproof.physics.cooling_rules import CoolingRule, ruling, verdict
-from counterproof.physics.cooling_scene import ENDS, Dish, Spot, run
+from counterproof.physics.cooling_scene import Dish, Spot, run
 from counterproof.physics.spread import Spread
 from counterproof.physics.values import ZERO_CELSIUS
 

@@ -9,8 +9,9 @@ from counterproof.physics import convection, food_properties, fridge, moving_air
 from counterproof.physics.cautions import DEFER
 from counterproof.physics.containers import SHALLOW, constants
 from counterproof.physics.cooling_changes import STEAMED_OFF, TRAY_AREA, Change, Limit
+from counterproof.physics.cooling_lanes import SLOW_END
 from counterproof.physics.cooling_question import Cooling
-from counterproof.physics.cooling_scene import BATH_SWING, SLOW_END, Run
+from counterproof.physics.cooling_scene import BATH_SWING, Run
 from counterproof.physics.fitting import PRIOR, READING, Fit
 from counterproof.physics.flags import Flag, unique
 from counterproof.physics.iced_water import SWIRLED

@@ -1,10 +1,7 @@
 """A dish, where it cools, and how fast: both models of `cooling` on the draws a verdict needs.
 
-The slow end has 0.7 times the heat transfer, the warm end of the fridge, and a food that conducts
-a sixth less; the fast end 1.3 times, the cold end, a sixth more. They stand for the 95th and the
-5th percentile of the time. A thin liquid left alone lies between the mixed model (fast end) and
-conduction (middle and slow end); a thick food is conducted; what is stirred
-is mixed, a thick food against a sluggish film.
+A thin liquid left alone lies between the mixed model (fast end) and conduction (middle and slow
+end); a thick food is conducted; what is stirred is mixed, a thick food against a sluggish film.
 """
 
 from __future__ import annotations
@@ -24,25 +21,21 @@ from counterproof.physics.boiling import pressure_at
 from counterproof.physics.conduction import Body
 from counterproof.physics.containers import Kind, container
 from counterproof.physics.cooling import Conducted, Mixed, mixed, time_between
+from counterproof.physics.cooling_lanes import Lanes
 from counterproof.physics.evaporation import HUMIDITY
 from counterproof.physics.exchange import Surroundings, Where, exchange
-from counterproof.physics.food_properties import CONDUCTIVITY_SPREAD, Makeup
+from counterproof.physics.food_properties import Makeup
 from counterproof.physics.fridge import Fridge
 from counterproof.physics.heating import Contents
 from counterproof.physics.modes import Shape
 from counterproof.physics.places import Place
 from counterproof.physics.spread import Spread
 from counterproof.physics.values import ZERO_CELSIUS, Draws, largest, smallest
-from counterproof.physics.vessels import LID_LEAK, Leaks, Pot
+from counterproof.physics.vessels import Leaks, Pot
 from counterproof.sourced import Sourced
 
 Flow = Literal["thin", "thick"]
 
-SLOW_END: Final = Sourced(
-    0.7, "1", 0.0, "assumed", "",
-    "heat transfer at the slow end, 1.3 at the fast: still-air models of real vessels are good to "
-    "about 30 %; taken as nine cases in ten",
-)  # fmt: skip
 SLUGGISH: Final = Sourced(
     1 / 3, "1", 0.5, "assumed", "",
     "how well a thick food gives heat to a wall it is stirred against, beside water: tens of times "
@@ -53,70 +46,6 @@ LARGEST: Final = Sourced(
     0.06, "m³", 0.0, "assumed", "", "60 L in one vessel, the largest stock pot of a kitchen"
 )
 _MEAN: Final = ZERO_CELSIUS + 35.0  # where a cooling food's conductivity is taken
-
-
-@dataclass(frozen=True, slots=True)
-class Lanes:
-    """Draws that go through the models side by side.
-
-    Parameters
-    ----------
-    factor : (n,) array
-        Heat transfer against the correlations. [1]
-    """
-
-    factor: Draws
-
-    @property
-    def lean(self) -> Draws:
-        """How far to the slow side: −1 at the fast end, 1 at the slow end. [1]"""
-        return (1.0 - self.factor) / (1.0 - SLOW_END.value)
-
-    @property
-    def conducting(self) -> Draws:
-        """Conductivity against its middle value; 1.645 standard deviations at the ends. [1]"""
-        return 1.0 - 1.645 * CONDUCTIVITY_SPREAD.spread * self.lean
-
-    def lid(self, kind: Kind) -> Draws:
-        """Share of an open vessel's evaporation that passes its lid.
-
-        Parameters
-        ----------
-        kind : Kind
-            pot, tray, jar or bottle.
-
-        Returns
-        -------
-        (n,) array
-            None at the slow end, twice `LID_LEAK` at the fast end; none through a screwed lid. [1]
-        """
-        loose = kind in {"pot", "tray"}
-        return loose * LID_LEAK.value * np.maximum(1.0 - self.lean, 0.0)
-
-    @property
-    def evaporating(self) -> Draws:
-        """Where evaporation lies between its estimates; the lower one at the slow end. [1]"""
-        return 0.5 - 0.5 * self.lean
-
-
-ENDS: Final = Lanes(np.array([2.0 - SLOW_END.value, 1.0, SLOW_END.value]))
-"""Fast end, middle, slow end."""
-
-
-def slow_lanes(count: int) -> Lanes:
-    """The slow end, for several vessels side by side.
-
-    Parameters
-    ----------
-    count : int
-        How many. [1]
-
-    Returns
-    -------
-    Lanes
-        All at the slow end.
-    """
-    return Lanes(np.full(count, SLOW_END.value))
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,10 +12,11 @@ from counterproof.physics import cooling_rules, water
 from counterproof.physics.answer import Answer, Curve, Verdict, credited
 from counterproof.physics.cooling import History
 from counterproof.physics.cooling_changes import Change, Limit, changes
+from counterproof.physics.cooling_lanes import ENDS
 from counterproof.physics.cooling_notes import cautions_of, constants_of, flags_of
 from counterproof.physics.cooling_question import Cooling, limits_left
 from counterproof.physics.cooling_rules import DANGER_ZONE, CoolingRule, rules_for, verdict
-from counterproof.physics.cooling_scene import ENDS, Run, Spot, run
+from counterproof.physics.cooling_scene import Run, Spot, run
 from counterproof.physics.fitting import Fit, fitted
 from counterproof.physics.iced_water import ice_needed
 from counterproof.physics.spread import Spread
