@@ -9,10 +9,8 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass, field, replace
-from typing import Literal
 
 from counterproof.recipe.headings import (
-    heads_ingredients,
     is_seasoning,
     looks_like_amount,
     looks_like_ingredient,
@@ -20,23 +18,11 @@ from counterproof.recipe.headings import (
     names_section,
     opens,
 )
+from counterproof.recipe.layout import Layout, State, inline
 from counterproof.recipe.markup import Item
 from counterproof.recipe.model import WrittenLine
 from counterproof.recipe.servings import Statement, servings_said, statement
 from counterproof.recipe.wrapping import joined
-
-State = Literal["intro", "ingredients", "method", "notes"]
-
-LONGEST_TITLE = 120
-"""Longest first line that is taken for a title [characters]: assumed, two lines of print."""
-
-JUDGED = 40
-"""Lines under a heading by which it is judged: assumed, more than a part of a recipe has."""
-
-_TITLE_BEFORE = 3  # items before a list of ingredients in which its title is looked for
-_TITLE_WORDS = 8
-
-_INLINE = re.compile(r"([^:.]{3,40}):\s+(\S.*)")
 
 
 @dataclass
@@ -79,112 +65,39 @@ class _Sorter:
 
     def __init__(self, found: list[Item], out: Sorted) -> None:
         self.found = found
+        self.layout = Layout(found)
         self.out = out
         self.state: State = "intro"
         self.section = ""
         self.pending = ""
         self.dish = ""
-        self.opened = [self._opened(item) for item in found]
-        self.last = {part: place for place, part in enumerate(self.opened)}
         self.numbered_from = next((i.at for i in found if i.sign == "number"), math.inf)
         self.unmeasured: int | None = None
         self.method_level = 0
 
     def parts(self) -> Sorted:
-        first = self._title()
-        self.unmeasured = self._unmeasured_list(0 if first is None else first + 1)
+        first = self.layout.title()
+        if first is not None:
+            self._name(self.found[first])
+        self.unmeasured = self.layout.unmeasured_list(0 if first is None else first + 1)
         for place in range(len(self.found)):
             if place == first:
                 continue
             before = self.state
             self._sort(place)
-            if self.state == "ingredients" != before and self.out.again is None:
-                self._look_back(place, first)
+            begins = self.state == "ingredients" != before
+            if begins and self.out.steps and self.out.again is None:
+                self.out.again = self.layout.another_title(place, first)
         if self.pending:
             self._aside(self.pending)
         return self.out
 
-    def _look_back(self, place: int, first: int | None) -> None:
-        """Note where another title stands before ingredients that begin anew after a method."""
-        if not self.out.steps:
-            return
-        level = 1 if first is None else max(1, self.found[first].level)
-        for at in range(place, max(place - 1 - _TITLE_BEFORE, 0), -1):
-            item = self.found[at]
-            if item.literal or self._said(at) or opens(item.text) or names_section(item.text):
-                continue
-            if item.sign in {"heading", "bold"}:
-                titled = item.level <= level
-            else:
-                short = item.sign == "plain" and item.gap and len(item.text.split()) <= _TITLE_WORDS
-                ends = item.text.endswith((".", ":", "!"))
-                titled = at < place and short and not ends and not looks_like_amount(item.text)
-            if titled:
-                self.out.again = item.at
-            return
-
-    def _opened(self, item: Item) -> str:
-        if item.literal or item.sign in {"bullet", "number"}:
-            return ""
-        found = opens(item.text)
-        if found:
-            return found[0]
-        inline = self._inline(item)
-        return inline[0] if inline else ""
-
-    def _later(self, place: int, part: str) -> bool:
-        return self.last.get(part, -1) >= place
-
-    def _title(self) -> int | None:
-        """Find the title, note it and return its place."""
-        end = next((i for i, part in enumerate(self.opened) if part), len(self.found))
-        before = range(end)
-        place = next((i for i in before if self.found[i].level == 1 and not self._said(i)), None)
-        if place is None and end and self._is_title():
-            place = 0
-        if place is not None:
-            self.out.title = self.found[place].text
-            for words in re.findall(r"\(([^()]+)\)", self.out.title):
-                if said := statement(words):
-                    self._take(replace(said, whole=True), self.found[place])
-        return place
-
-    def _said(self, place: int) -> bool:
-        return statement(self.found[place].text) is not None
-
-    def _is_title(self) -> bool:
-        """Return whether the first item is a title, though no heading of the first level."""
-        item = self.found[0]
-        if self._said(0) or item.literal:
-            return False
-        if item.sign in {"heading", "bold"}:
-            return item.sign == "heading" or not item.text.endswith(":")
-        if item.sign != "plain" or len(item.text) > LONGEST_TITLE:
-            return False
-        last = len(self.found) == 1
-        apart = last or self.found[1].gap or bool(self.opened[1]) or self._said(1)
-        if item.text.endswith(":"):
-            return False
-        if looks_like_amount(item.text):  # "7 vegetable couscous"
-            return apart and len(item.text.split()) <= 8
-        return apart or not looks_like_step(item.text)
-
-    def _unmeasured_list(self, start: int) -> int | None:
-        """Return where a list of short lines without amounts or heading begins, if one does."""
-        if "ingredients" in self.opened or any(looks_like_amount(i.text) for i in self.found):
-            return None
-        spaced = sum(item.gap for item in self.found) * 2 > len(self.found)  # a line, a blank
-        run = 0
-        for place, item in enumerate(self.found[start:], start):
-            follows = run and (spaced or not item.gap)
-            listed = item.sign in {"plain", "bullet"} and looks_like_ingredient(item.text)
-            if not listed or self.opened[place] or statement(item.text):
-                if run >= 2:
-                    return place - run
-                run = 0
-            else:
-                run = run + 1 if follows else 1
-        return len(self.found) - run if run >= 2 else None
+    def _name(self, item: Item) -> None:
+        """Note the title, and what it says of the yield in brackets."""
+        self.out.title = item.text
+        for words in re.findall(r"\(([^()]+)\)", self.out.title):
+            if said := statement(words):
+                self._take(replace(said, whole=True), item)
 
     def _sort(self, place: int) -> None:
         item = self.found[place]
@@ -192,16 +105,16 @@ class _Sorter:
             self._heading(place, item)
             return
         if item.sign == "plain" and not item.literal:
-            if self.opened[place]:
+            if self.layout.opened[place]:
                 if opens(item.text):
                     self._heading(place, item)
                 else:
                     self._spread(place, item)
                 return
-            if self._is_section(place, item):
+            if self.layout.is_section(place, self.state):
                 self._heading(place, item)
                 return
-        if item.sign == "bullet" and self.state == "ingredients" and self._heads_list(place, item):
+        if item.sign == "bullet" and self.state == "ingredients" and self.layout.heads_list(place):
             self.section = item.text.rstrip(": ")
             return
         said = None if item.literal else statement(item.text)
@@ -212,24 +125,13 @@ class _Sorter:
             return
         self._place(place, item)
 
-    def _inline(self, item: Item) -> tuple[str, str] | None:
-        match = _INLINE.fullmatch(item.text)
-        found = opens(match[1]) if match else None
-        if match is None or found is None or item.sign not in {"plain", "bold"}:
-            return None
-        if found[0] == "notes" or statement(item.text):
-            return None
-        if found[0] == "method" and re.match(r"[\d½¼¾]|(?:about|over|under|up to)\b", match[2]):
-            return None  # "Preparation: 20 minutes"
-        return found[0], match[2]
-
     def _spread(self, place: int, item: Item) -> None:
         """Sort a part written behind its own heading: "Ingredients: 2 eggs, 100 g flour"."""
-        inline = self._inline(item)
-        if inline is None:
+        within = inline(item)
+        if within is None:
             self._place(place, item)
             return
-        part, rest = inline
+        part, rest = within
         self.state = "method" if part == "method" else "ingredients"
         self.section, self.pending = self.pending, ""
         if part == "method":
@@ -239,38 +141,6 @@ class _Sorter:
             if piece.strip(" ."):
                 self._line(piece.strip(), item.at)
 
-    def _is_section(self, place: int, item: Item) -> bool:
-        """Return whether a plain line names a part of the dish: "For the sauce:"."""
-        if place + 1 == len(self.found) or looks_like_amount(item.text):
-            return False
-        following = self.found[place + 1]
-        words = len(item.text.split())
-        headed = following.sign in {"heading", "bold"} or bool(self.opened[place + 1])
-        if words > 7 or headed:
-            return False
-        amount = looks_like_amount(following.text) or following.sign == "bullet"
-        named = names_section(item.text)
-        if not item.text.endswith(":"):
-            if self.state == "notes" or not amount or words > 5:
-                return False
-            return heads_ingredients(item.text) or (item.gap and named and not following.gap)
-        return {
-            "ingredients": amount or looks_like_ingredient(following.text) or named,
-            "intro": amount and not self._later(place, "ingredients"),
-            "method": named,
-            "notes": False,
-        }[self.state]
-
-    def _heads_list(self, place: int, item: Item) -> bool:
-        following = self.found[place + 1] if place + 1 < len(self.found) else None
-        return (
-            following is not None
-            and not item.literal
-            and following.sign == "bullet"
-            and heads_ingredients(item.text)
-            and not heads_ingredients(following.text)
-        )
-
     def _heading(self, place: int, item: Item) -> None:
         text = item.text if item.literal else item.text.rstrip(": ") or item.text
         said = None if item.literal else statement(text)
@@ -279,9 +149,9 @@ class _Sorter:
             return
         if not item.literal and opens(text):
             self._known_heading(item, text)
-        elif not item.literal and self._inline(item):
+        elif not item.literal and inline(item):
             self._spread(place, item)
-        elif body := self._body(place):
+        elif body := self.layout.body(place):
             self._unknown(item, place, text, body)
         elif item.literal or place + 1 == len(self.found):
             self._aside(text)
@@ -320,15 +190,6 @@ class _Sorter:
     def _prose(self) -> list[str]:
         return self.out.intro if self.state in {"intro", "ingredients"} else self.out.notes
 
-    def _body(self, place: int) -> list[Item]:
-        body: list[Item] = []
-        for number in range(place + 1, min(place + 1 + JUDGED, len(self.found))):
-            item = self.found[number]
-            if item.sign in {"heading", "bold"} or self.opened[number]:
-                break
-            body.append(item)
-        return body
-
     def _unknown(self, item: Item, place: int, text: str, body: list[Item]) -> None:
         """Decide what a heading in the cook's own words opens, from what stands under it."""
         count = len(body)
@@ -339,12 +200,16 @@ class _Sorter:
         named = names_section(text)
         state: State = self.state
         if self.state == "intro":
-            if amounts * 2 >= count and count and (named or not self._later(place, "ingredients")):
+            if (
+                amounts * 2 >= count
+                and count
+                and (named or not self.layout.later(place, "ingredients"))
+            ):
                 state = "ingredients"
             elif (numbered or steps) and self.out.lines:
                 state = "method"
         elif self.state == "ingredients":
-            if (numbered or steps) and not self._later(place, "method") and self.out.lines:
+            if (numbered or steps) and not self.layout.later(place, "method") and self.out.lines:
                 state = "method"
         elif (
             amounts * 10 >= count * 6
@@ -376,8 +241,8 @@ class _Sorter:
             begins = looks_like_amount(item.text) or (
                 item.sign == "bullet" and looks_like_ingredient(item.text)
             )
-            begins = begins or place == self.unmeasured or self._leads_amounts(place, item)
-            if item.literal or not begins or self._later(place, "ingredients"):
+            begins = begins or place == self.unmeasured or self.layout.leads_amounts(place)
+            if item.literal or not begins or self.layout.later(place, "ingredients"):
                 self.out.intro.append(item.raw)
                 return
             self.state, self.section, self.pending = "ingredients", self.pending, ""
@@ -393,22 +258,9 @@ class _Sorter:
         else:
             self.out.notes.append(item.raw)
 
-    def _leads_amounts(self, place: int, item: Item) -> bool:
-        """Return whether a short first line without amount stands on lines with amounts."""
-        following = self.found[place + 1] if place + 1 < len(self.found) else None
-        return (
-            following is not None
-            and item.gap
-            and not following.gap
-            and item.sign == following.sign == "plain"
-            and looks_like_amount(following.text)
-            and len(item.text.split()) <= 4
-            and looks_like_ingredient(item.text)
-        )
-
     def _among_ingredients(self, place: int, item: Item) -> None:
         step = looks_like_step(item.text) and not item.literal
-        if self._later(place, "method"):
+        if self.layout.later(place, "method"):
             if item.sign == "plain" and step and len(item.text.split()) >= 8:
                 self.out.notes.append(item.raw)
             else:
