@@ -9,7 +9,7 @@ from typing import Any
 from counterproof.comparison.paired import Comparison, Entry, Pair, compare, paired
 from counterproof.costing import Cost, prices_by_food, serving_cost
 from counterproof.draws import Streams
-from counterproof.errors import BrokenFrontMatter, BrokenSettings, UnknownVersion
+from counterproof.errors import BrokenFrontMatter, BrokenSettings
 from counterproof.footprint.assess import assess
 from counterproof.footprint.beyond import litres_kept
 from counterproof.footprint.held import Held
@@ -26,10 +26,11 @@ from counterproof.reading.bought import BOUGHT, bought_reading
 from counterproof.reading.foods import Matcher
 from counterproof.reading.marking import read_recipe
 from counterproof.reading.model import Reading
+from counterproof.reading.named_versions import bought_under, names_beside, version_named
 from counterproof.reading.versions import version_applied
 from counterproof.recipe.kitchen import Kitchen
 from counterproof.recipe.kitchen_file import with_changes
-from counterproof.recipe.model import Bought, Recipe, Version
+from counterproof.recipe.model import Bought, Recipe
 from counterproof.recipe.prices_file import Prices
 from counterproof.rows import Tables
 from counterproof.typesetting import typeset
@@ -127,10 +128,10 @@ def mark(order: Order, bench: Workbench) -> Reading:
     BrokenFrontMatter
         If the version names own foods and factors, which are read once for all versions.
     """
-    bought = _alternative(order)
+    bought = bought_under(order.recipe, order.version)
     if bought is not None:
         return _bought(order, bought, bench)
-    version = _version(order)
+    version = version_named(order.recipe, order.version)
     if version is None:
         for other in order.recipe.versions:  # a version that cannot be made is told at once
             version_applied(order.recipe, other, bench.matcher)
@@ -150,14 +151,6 @@ def mark(order: Order, bench: Workbench) -> Reading:
         serves=order.serves,
     )
     return covered(reading, bench.tables)
-
-
-def _alternative(order: Order) -> Bought | None:
-    """What is bought instead, where an order is for that: a version's own, or the recipe's."""
-    for version in order.recipe.versions:
-        if version.name == order.version:
-            return version.bought
-    return order.recipe.bought if order.version == BOUGHT else None
 
 
 def _bought(order: Order, bought: Bought, bench: Workbench) -> Reading:
@@ -341,7 +334,7 @@ def versions_beside(
     order = base.order
     entry = Entry("as written", base.reading, base.plan)
     made = []
-    for name in versions_of(order) if order.version is None else ():
+    for name in names_beside(order.recipe) if order.version is None else ():
         changed = replace(order, version=name, name=name)
         other = assessed(changed, bench, streams, verdicts=False, held=held)
         stands = Entry(name, other.reading, other.plan)
@@ -369,23 +362,6 @@ def results(base: Assessed, edition: Edition) -> dict[str, Any]:
     return {**base.to_dict(), "derivations": derived}
 
 
-def versions_of(order: Order) -> tuple[str, ...]:
-    """Names of what stands beside a recipe: its versions, then what is bought instead.
-
-    Parameters
-    ----------
-    order : Order
-        The recipe.
-
-    Returns
-    -------
-    tuple of str
-        Each of which may be asked for as `Order.version`.
-    """
-    names = tuple(version.name for version in order.recipe.versions)
-    return names if order.recipe.bought is None or BOUGHT in names else (*names, BOUGHT)
-
-
 def _cost(
     order: Order, reading: Reading, plan: Plan, bench: Workbench, streams: Streams
 ) -> Cost | None:
@@ -394,17 +370,3 @@ def _cost(
     by_food = prices_by_food(order.prices, bench.tables, bench.matcher)
     stays = stored(reading, litres_kept(reading, plan, bench.tables))
     return serving_cost(reading, plan, order.prices, by_food, streams, stays)
-
-
-def _version(order: Order) -> Version | None:
-    if order.version is None:
-        return None
-    for version in order.recipe.versions:
-        if version.name == order.version:
-            return version
-    names = ", ".join(versions_of(order)) or "none"
-    raise UnknownVersion(
-        f"“{order.recipe.title}” has no version “{order.version}”; its versions are: {names}.",
-        remedy="Ask for one of these, or add it under versions: in the recipe.",
-        file=order.recipe.file,
-    )

@@ -19,8 +19,9 @@ from counterproof.footprint.assess import assess
 from counterproof.footprint.matrices import Matrix, product_system
 from counterproof.plan.model import EnergyUse, Plan
 from counterproof.reading.model import MarkedLine, Reading
+from counterproof.reading.named_versions import names_beside
 from counterproof.rows import Tables
-from counterproof.use_cases import Order, Workbench, assessed, versions_of
+from counterproof.use_cases import Order, Workbench, assessed
 
 ENGINE = ("bw2calc", "bw_processing")
 
@@ -93,7 +94,7 @@ def _demo_orders() -> list[Order]:
     for episode in episodes(demo_season()):
         recipe, _ = load_recipe(str(episode))
         order = Order(recipe, load_kitchen(recipe))
-        orders += [replace(order, version=name) for name in (None, *versions_of(order))]
+        orders += [replace(order, version=name) for name in (None, *names_beside(order.recipe))]
     return orders
 
 

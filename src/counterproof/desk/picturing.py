@@ -15,7 +15,8 @@ from counterproof.footprint.model import Footprint
 from counterproof.press.drawing import PAGE, set_in
 from counterproof.press.likenesses import to_scale
 from counterproof.proof import Derivation, Term
-from counterproof.use_cases import Assessed, Workbench, assessed, versions_of
+from counterproof.reading.named_versions import names_beside
+from counterproof.use_cases import Assessed, Workbench, assessed
 from counterproof.vetting_cases import drawn_alike
 
 MOST: Final = 4
@@ -56,7 +57,7 @@ def pictured(base: Assessed, bench: Workbench, streams: Streams, held: Held) -> 
     around = Surroundings(order.kitchen, bench.tables, streams)
     names = ["as written"]
     found = [_likened(base.footprint, around)]
-    for name in versions_of(order)[: MOST - 1]:
+    for name in names_beside(order.recipe)[: MOST - 1]:
         changed = replace(order, version=name, name=name)
         other = assessed(changed, bench, streams, verdicts=False, held=held)
         names.append(name)
