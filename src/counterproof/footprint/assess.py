@@ -8,7 +8,7 @@ import numpy as np
 
 from counterproof.draws import Range, Streams
 from counterproof.footprint.beyond import Beyond
-from counterproof.footprint.factors import FITS, LINK_DEVIATION, SETS, RangeFor, Valued
+from counterproof.footprint.factors import LINK_DEVIATION, SETS, RangeFor, Valued
 from counterproof.footprint.fizz import fizz_report
 from counterproof.footprint.held import Held, Summed, summed
 from counterproof.footprint.items import Item, Preference, Uncounted
@@ -27,6 +27,7 @@ from counterproof.footprint.valuing import Case, Charged, charged
 from counterproof.marks import Mark
 from counterproof.nutrition import serving_function, serving_nutrition
 from counterproof.plan.model import Plan
+from counterproof.reading.fits import FITS
 from counterproof.reading.model import Reading
 from counterproof.rows import STAGES, FactorSet, Link, Source, Tables
 

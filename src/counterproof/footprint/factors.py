@@ -12,6 +12,7 @@ import numpy as np
 from counterproof.draws import Blend, Distribution, Draws, Lognormal, Normal, Parameter, Streams
 from counterproof.footprint.season import Applied
 from counterproof.footprint.shapes import Percentiles, published_points, solved_shape
+from counterproof.reading.fits import FITS
 from counterproof.rows import STAGES, Factor, FactorSet, Fit, Link, Stage, Tables
 
 RangeFor = Literal["one-purchase", "the-average"]
@@ -22,9 +23,6 @@ SETS: tuple[FactorSet, ...] = ("global", "national", "literature")
 First the one with the producers' spread; then the one with a single boundary and stages; last
 the medians of studies whose boundaries differ.
 """
-
-FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
-"""How well a linked food fits, best first."""
 
 OF_A_CLASS: frozenset[Fit] = frozenset({"same", "other form", "class average"})
 """Fits of a food that the global set's classes hold; a relative is not one of them."""

@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     from counterproof.rows import Fit
 
 FITS: tuple[Fit, ...] = ("same", "other form", "relative", "class average")
-"""From the closest to the loosest."""
+"""From the best to the loosest."""
 
 
 def worse(one: Fit | None, other: Fit | None) -> Fit | None:
