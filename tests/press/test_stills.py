@@ -82,7 +82,7 @@ def crowded(forme: Forme, versions: int) -> Forme:
             f"version {at} with a rather long name that a cook might give it",
             (),
             Range(0.4 * at, 0.3 * at, 0.39 * at, 0.6 * at),
-            Range(0.4 * at - 0.6, -0.2, 0.1, 3.0),
+            Range(0.4 * at - edition.serving.mean, -0.2, 0.1, 3.0),
             0.7 * at,
             0.04 * at,
             "global",
@@ -103,6 +103,21 @@ def test_twelve_versions_and_a_long_title_find_room(versions: int, demo_forme: M
         if name[0] == "swaps":
             values = [one for one in plate.written if one.words in {"0.40", "0.4"}]
             assert values
+
+
+def test_a_total_of_other_factors_is_not_set_beside_the_recipes(demo_forme: MadeForme) -> None:
+    forme = crowded(demo_forme(EPISODES[0]), 3)
+    own, same, other = forme.edition.versions
+    apart = replace(
+        other, serving=Range(0.73, 0.7, 0.73, 0.76), difference=Range(9.0, 8.0, 9.0, 10.0)
+    )
+    shown = replace(forme, edition=replace(forme.edition, versions=(own, same, apart)))
+    for (kind, _), plate in plates(shown).items():
+        if kind == "swaps":
+            words = {one.words for one in plate.written}
+            assert {"0.40", "0.4"} & words  # its own factors are the recipe's
+            assert not {"0.73", "0.730"} & words  # these are not
+            assert "–" in words
 
 
 def test_signs_our_faces_lack_are_marked(demo_forme: MadeForme) -> None:

@@ -105,8 +105,10 @@ def _row(copy: Copy, version: VersionProof) -> Row:
     if version.share_lower is not None:
         phrases.append(lower_in(words, version.share_lower))
         short.append(words.told(numerals.percent(version.share_lower)))
+    # On a common still a total of other factors would be read against the recipe's: none is shown.
+    value = numerals.DASH if apart else copy.value(version.serving).middle
     return Row(
-        version, copy.version(version.name), key, copy.value(version.serving).middle, apart,
+        version, copy.version(version.name), "" if apart else key, value, apart,
         tuple(phrases), " · ".join(short),
         words("stills.apart") if apart else "",
         words("stills.apart short") if apart else "",
