@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from math import ceil, floor, log10
 from typing import Final
 
@@ -97,19 +97,21 @@ def _inked(page: Page, line: str) -> Text:
     return text
 
 
-def _left(page: Page, number: int, low: float, step: float, plot: Plot, row: object) -> Text:
+def _left(
+    page: Page, number: int, low: float, step: float, plot: Plot, row: Callable[[float], int]
+) -> Text:
     decimals = max(0, -floor(log10(step) + 1e-9))
     tick, value = "", low
     for _ in range(40):
-        if row(value) == number:  # type: ignore[operator]
+        if row(value) == number:
             unit = f" {plot.up_unit}" if number == 0 else ""
             tick = f"{numerals.number(value, decimals)}{unit}"
         value += step
     return page.words(f"{tick:>{_LEFT - 1}} ", GREY)
 
 
-def _right(page: Page, number: int, plot: Plot, row: object) -> Text:
-    named = [rule for rule in plot.rules if row(rule) == number]  # type: ignore[operator]
+def _right(page: Page, number: int, plot: Plot, row: Callable[[float], int]) -> Text:
+    named = [rule for rule in plot.rules if row(rule) == number]
     words = ", ".join(numerals.number(rule, 0) for rule in named)
     return page.words(f" {words} {plot.up_unit}" if named else "", GREY)
 

@@ -10,7 +10,7 @@ from counterproof.batch.planned import contents_made, makeup_made
 from counterproof.errors import OutOfRange
 from counterproof.kitchen_physics import fitting_pot
 from counterproof.physics.cooling_question import Cooling
-from counterproof.physics.cooling_scene import Dish, Spot, household_fridge
+from counterproof.physics.cooling_scene import Dish, Flow, Spot, household_fridge
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.plan import constants as c
 from counterproof.plan.model import Plan
@@ -132,14 +132,14 @@ def _dish(made: Made, reading: Reading, plan: Plan, tables: Tables, begins: floa
         if part.mass is not None and part.food.kind == "solid"
         if part.food.food_class not in DISSOLVED and part.food.id not in strained
     )
-    flow = "thin" if solids < c.THIN.value * mass else "thick"
+    flow: Flow = "thin" if solids < c.THIN.value * mass else "thick"
     jars = [(count, each) for count, each, _ in made.jars if each is not None]
     if jars and made.events.get("jars", float("inf")) <= begins:
         count, each = jars[0]
-        return Dish(each, "jar", makeup=makeup, flow=flow, portions=count)  # type: ignore[arg-type]
+        return Dish(each, "jar", makeup=makeup, flow=flow, portions=count)
     pot = fitting_pot(reading.kitchen, 1000.0 * whole)
     wide = pot.diameter_m if pot is not None else None
-    return Dish(whole, "pot", wide, makeup=makeup, flow=flow)  # type: ignore[arg-type]
+    return Dish(whole, "pot", wide, makeup=makeup, flow=flow)
 
 
 def _spot(made: Made, reading: Reading, tables: Tables, begins: float) -> Spot:

@@ -8,6 +8,7 @@ asked about too, never guessed.
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Final, Literal
 
@@ -36,7 +37,7 @@ from counterproof.batch.record_words import (
     N,
 )
 from counterproof.batch.weights import WEIGHT, weight_of
-from counterproof.marks import Mark
+from counterproof.marks import Level, Mark
 from counterproof.physics.values import ZERO_CELSIUS
 from counterproof.recipe.servings import number_said
 from counterproof.units import measure_named, unit_ml
@@ -129,6 +130,10 @@ def record_of(text: str) -> Record:
     return reader.record()
 
 
+_Teller = Callable[[int, str, str, "re.Match[str]"], "Fact | None"]
+"""What makes a fact of what stands in a line: its number, its words, what is left, where."""
+
+
 @dataclass
 class _Reader:
     """Takes a file's lines one by one; remembers clock and section."""
@@ -153,7 +158,7 @@ class _Reader:
             self.readings.append(line)
             return
         self.readings.append("")
-        said = line[BULLET.match(line).end() :].strip()  # type: ignore[union-attr]
+        said = BULLET.sub("", line, count=1).strip()
         if not said or said.startswith(("<!--", "---")):
             return
         self._say(at, said)
@@ -236,9 +241,11 @@ class _Reader:
         rest = self._each(at, said, rest, VOLUME, self._volume)
         self._weights(at, said, rest, time)
 
-    def _each(self, at: int, said: str, rest: str, pattern: re.Pattern[str], reader: object) -> str:
+    def _each(
+        self, at: int, said: str, rest: str, pattern: re.Pattern[str], reader: _Teller
+    ) -> str:
         for found in pattern.finditer(rest):
-            fact = reader(at, said, rest, found)  # type: ignore[operator]
+            fact = reader(at, said, rest, found)
             if fact is not None:
                 self.facts.append(fact)
         return pattern.sub(" ", rest)
@@ -354,9 +361,9 @@ class _Reader:
                 self.facts.append(Fact(at, said, "weight", weight.kg, _beside(rest, found), time))
 
     def _mark(
-        self, at: int, level: str, kind: str, message: str, choices: tuple[str, ...] = ()
+        self, at: int, level: Level, kind: str, message: str, choices: tuple[str, ...] = ()
     ) -> None:
-        self.marks.append((at, Mark(level, kind, message, choices)))  # type: ignore[arg-type]
+        self.marks.append((at, Mark(level, kind, message, choices)))
 
     def record(self) -> Record:
         """All of it."""
