@@ -6,12 +6,15 @@ One class a table; `Tables` holds them all, indexed for use. Nothing here reads 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from counterproof.life_cycle_rows import LifeCycle
 from counterproof.provenance import Obtained as Obtained  # noqa: PLC0414 rows are looked up here
 from counterproof.provenance import Provenance as Provenance  # noqa: PLC0414 as above
 from counterproof.shop_rows import Shop
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 Fit = Literal["same", "other form", "relative", "class average"]
 FactorSet = Literal["global", "literature", "national"]
@@ -68,8 +71,7 @@ class Food:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class FoodName:
+class FoodName(NamedTuple):
     """A name by which cooks know a food (every name in the singular, lower case).
 
     A name that really means something else, which has no row of its own, says how near the food
@@ -336,26 +338,26 @@ class Own:
 class Tables:
     """All tables, with the indexes the core reads."""
 
-    foods: dict[str, Food]
+    foods: Mapping[str, Food]
     names: tuple[FoodName, ...]
-    household: dict[str, tuple[HouseholdWeight, ...]]  # by food
-    densities: dict[str, tuple[Density, ...]]  # by food
-    composition: dict[str, Composition]
-    edible: dict[str, EdibleShare]
-    yields: dict[str, tuple[CookingYield, ...]]  # by food before
-    allergens: dict[str, tuple[Allergen, ...]]
-    factors: dict[tuple[str, str], Factor]  # by (set, item)
-    stages: dict[tuple[str, str], tuple[FactorStage, ...]]
-    links: dict[str, tuple[Link, ...]]  # by food
-    mixtures: dict[tuple[str, str], tuple[Mixture, ...]]  # by (set, name)
-    energy: dict[tuple[str, str], EnergyFactor]  # by (carrier, region)
-    sources: dict[str, Source]
+    household: Mapping[str, tuple[HouseholdWeight, ...]]  # by food
+    densities: Mapping[str, tuple[Density, ...]]  # by food
+    composition: Mapping[str, Composition]
+    edible: Mapping[str, EdibleShare]
+    yields: Mapping[str, tuple[CookingYield, ...]]  # by food before
+    allergens: Mapping[str, tuple[Allergen, ...]]
+    factors: Mapping[tuple[str, str], Factor]  # by (set, item)
+    stages: Mapping[tuple[str, str], tuple[FactorStage, ...]]
+    links: Mapping[str, tuple[Link, ...]]  # by food
+    mixtures: Mapping[tuple[str, str], tuple[Mixture, ...]]  # by (set, name)
+    energy: Mapping[tuple[str, str], EnergyFactor]  # by (carrier, region)
+    sources: Mapping[str, Source]
     sha256: str  # of all table files, sorted by name
     version: str
-    shapes: dict[tuple[str, str], FactorShape] = field(default_factory=dict)  # by (set, item)
-    seasons: dict[str, tuple[SeasonRatio, ...]] = field(default_factory=dict)  # by food
-    harvests: dict[str, Harvest] = field(default_factory=dict)  # by food
-    likenesses: dict[str, tuple[Likeness, ...]] = field(default_factory=dict)  # by kind
+    shapes: Mapping[tuple[str, str], FactorShape] = field(default_factory=dict)  # by (set, item)
+    seasons: Mapping[str, tuple[SeasonRatio, ...]] = field(default_factory=dict)  # by food
+    harvests: Mapping[str, Harvest] = field(default_factory=dict)  # by food
+    likenesses: Mapping[str, tuple[Likeness, ...]] = field(default_factory=dict)  # by kind
     overclaims: tuple[Overclaim, ...] = ()
     life_cycle: LifeCycle = field(default_factory=LifeCycle)  # packs, bins, carriage
     shop: Shop = field(default_factory=Shop)  # packs on sale, parts of the shop

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Any, Literal, cast, get_args, get_origin, get_type_hints
 
@@ -65,13 +65,12 @@ _CELLS: dict[Any, Cell] = {
 def _typed_cells(row: Hashable) -> dict[str, Cell]:
     hints = get_type_hints(cast("type[Any]", row))
     cells: dict[str, Cell] = {}
-    for field in fields(cast("Any", row)):
-        hint = hints[field.name]
+    for name, hint in hints.items():
         if hint is Provenance:
             cells |= _typed_cells(Provenance)
         else:
             words = get_args(hint) if get_origin(hint) is Literal else ()
-            cells[field.name] = _chosen(words) if words else _CELLS[hint]
+            cells[name] = _chosen(words) if words else _CELLS[hint]
     return cells
 
 

@@ -18,7 +18,7 @@ from counterproof import __version__
 from counterproof.adapters.cells import Cell, cells
 from counterproof.adapters.form import Form, Limits
 from counterproof.adapters.forms import FORMS
-from counterproof.adapters.tables import load_tables, table_contents
+from counterproof.adapters.tables import PASSED, checked_tables, checksum, table_contents
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -169,8 +169,10 @@ def written() -> dict[str, str]:
     TableError
         If a table breaks a rule: nothing is described that cannot be loaded.
     """
-    contents, sources = table_contents(), load_tables().sources
+    contents = table_contents()
+    sources = checked_tables(contents).sources
     return {
+        PASSED: checksum(contents) + "\n",
         "datapackage.json": json.dumps(package(contents, sources), indent=1, ensure_ascii=False)
         + "\n",
         "LICENSES.md": licences(contents, sources),
