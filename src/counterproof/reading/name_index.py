@@ -13,13 +13,15 @@ from counterproof.reading.spellings import Speller, plain
 from counterproof.rows import FoodName
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Mapping
 
     from counterproof.rows import Food, Tables
 
 MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
 _APART = 0.15  # of both lengths together; words further apart in length are never one, misspelt
-_MINCES = frozenset({"ground", "mince", "minced"})
+_BY_LETTER = ("ground", "mince", "minced")
+_MINCES = frozenset(_BY_LETTER)
+_TOUCHED = JOINING.union(FORMS)  # what `canonical` leaves out or spells otherwise
 _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
 
 
@@ -59,9 +61,11 @@ def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
     tuple of str
         "powdered" and "ground" both as "ground"; no "and", "of", "the".
     """
-    spelt = tuple(FORMS.get(word, word) for word in found if word not in JOINING)
+    if _TOUCHED.isdisjoint(found):
+        return found
+    spelt = tuple([FORMS.get(word, word) for word in found if word not in JOINING])
     if "fresh" in spelt and "ground" in spelt:  # "fresh ground pepper" is freshly ground
-        return tuple(word for word in spelt if word != "fresh")
+        return tuple([word for word in spelt if word != "fresh"])
     return spelt
 
 
@@ -73,20 +77,21 @@ class NameIndex:
 
     def __init__(self, tables: Tables) -> None:
         self.words = Speller().words
-        own = {(row.food, row.name): row for row in tables.names}
+        named = _named(tables)
+        own = {(known.row.food, known.row.name): known for known in named}
         self.by_name: dict[str, Known] = {
-            plain(food.name): Known(food, own.get((food.id, food.name.lower()), _unlisted(food)))
-            for food in tables.foods.values()
+            plain(food.name): own[food.id, food.name.lower()] for food in tables.foods.values()
         }
         self.exact: dict[str, Known] = {}  # names with prepositions or numbers: only as a whole
         self.alone: dict[frozenset[str], IndexedName] = {}  # words that mean one food everywhere
         self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
-        self._meaning: dict[frozenset[str], set[str]] = defaultdict(set)  # words → ids of foods
+        self._meaning: dict[frozenset[str], str] = {}  # words → id of the first food so called
+        self._contested: set[frozenset[str]] = set()  # words that another food goes by as well
         self._near_in_length: dict[int, tuple[str, ...]] = {}
         self._own: list[tuple[tuple[str, ...], Food]] = []  # names as canonical words
-        self._add(tables)
+        self._add(named, tables)
 
     @cached_property
     def joined(self) -> dict[str, tuple[str, ...]]:
@@ -243,60 +248,67 @@ class NameIndex:
                 found.append(word)
         return tuple(found)
 
-    def _add(self, tables: Tables) -> None:
-        meaning = self._meaning
-        shown: dict[str, frozenset[str]] = {}
-        listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]] = {}
-        for known in _named(tables):
-            food, name = known.food, known.row.name
-            spelt = self.words(name)
-            said = tuple(word for word in spelt if word not in JOINING)
+    def _add(self, named: Iterable[Known], tables: Tables) -> None:
+        shown: dict[str, tuple[str, ...]] = {}
+        listed: dict[tuple[str, tuple[str, ...], str], _Listed] = {}
+        for known in named:
+            food, row = known
+            name = row.name
+            said = spelt = self.words(name)
+            if not JOINING.isdisjoint(spelt):
+                said = tuple([word for word in spelt if word not in JOINING])
             if not said:
                 continue
             numbered = _NUMBERED.search(name) is not None
-            if numbered or len(said) < len(spelt):
+            if numbered or said is not spelt:
                 self.exact.setdefault(" ".join(spelt), known)
             if numbered:
                 continue
             own = canonical(said)
-            shown.setdefault(name, frozenset(own))
+            shown.setdefault(name, own)
             self._own.append((own, food))
-            self.vocabulary.update(own)
             if len(own) == 1:
                 self.nouns.setdefault(own[0], food.food_class)
-            for way, meant in _minced(food, said, own):
-                listed.setdefault((food.id, way, known.row.region), (known, meant))
-                meaning[frozenset(meant)].add(food.id)
+            for way, meant in ((said, own), *_minced(food, said, own)):
+                words = frozenset(meant)
+                listed.setdefault((food.id, way, row.region), (known, meant, words))
+                if self._meaning.setdefault(words, food.id) != food.id:
+                    self._contested.add(words)
+        self.vocabulary = {word for own, _ in self._own for word in own}
         for food in tables.foods.values():
-            if len(meaning.get(shown.get(food.name, frozenset()), ())) > 1:
+            if frozenset(shown.get(food.name, ())) in self._contested:
                 del self.by_name[plain(food.name)]
         self._arrange(listed)
 
-    def _arrange(
-        self, listed: dict[tuple[str, tuple[str, ...], str], tuple[Known, tuple[str, ...]]]
-    ) -> None:
+    def _arrange(self, listed: Mapping[tuple[str, tuple[str, ...], str], _Listed]) -> None:
         """Put every name under its heads."""
-        held = {word for _, own in listed.values() for word in own}
+        held = {word for _, own, _ in listed.values() for word in own}
         telling = frozenset(word for word in held if not passable(word))
-        for (_, said, region), (known, own) in listed.items():
-            named = frozenset(own)
-            bare = len(named & telling) <= 1
-            contested = len(self._meaning[named]) > 1
-            entry = IndexedName(known.food, named, said, region, contested, bare, known.row)
+        for (_, said, region), (known, own, words) in listed.items():
+            bare = len(words & telling) <= 1
+            contested = words in self._contested
+            entry = IndexedName(known.food, words, said, region, contested, bare, known.row)
             for head in _heads(own, telling):
                 self.by_head[head].append(entry)
-            if not entry.contested:
-                self.alone.setdefault(named, entry)
+            if not contested:
+                self.alone.setdefault(words, entry)
 
 
-def _named(tables: Tables) -> Iterator[Known]:
-    listed: set[tuple[str, str]] = set()
-    for row in tables.names:
-        listed.add((row.food, row.name))
-        yield Known(tables.foods[row.food], row)
-    for food in tables.foods.values():
-        if (food.id, food.name.lower()) not in listed:
-            yield Known(food, _unlisted(food))
+_Listed = tuple[Known, tuple[str, ...], frozenset[str]]
+"""A name of a food, its canonical words in order, and as a set."""
+
+
+def _named(tables: Tables) -> list[Known]:
+    """Every name with its food; each food also by its own name, where none of them is that."""
+    foods = dict(tables.foods)
+    found = [Known(foods[row.food], row) for row in tables.names]
+    listed = {(row.food, row.name) for row in tables.names}
+    found += [
+        Known(food, _unlisted(food))
+        for food in foods.values()
+        if (food.id, food.name.lower()) not in listed
+    ]
+    return found
 
 
 def _unlisted(food: Food) -> FoodName:
@@ -306,13 +318,12 @@ def _unlisted(food: Food) -> FoodName:
 
 def _minced(
     food: Food, said: tuple[str, ...], own: tuple[str, ...]
-) -> Iterator[tuple[tuple[str, ...], tuple[str, ...]]]:
-    """The ways to say a name, as said and canonical: minced meat is also ground or mince."""
-    yield said, own
-    if food.food_class in MEATS and len(own) > 1 and not _MINCES.isdisjoint(own):
-        for mince in sorted(_MINCES):
-            way = tuple(mince if word in _MINCES else word for word in said)
-            yield way, canonical(way)
+) -> Iterable[tuple[tuple[str, ...], tuple[str, ...]]]:
+    """The other ways to say a name, as said and canonical: minced meat is also ground or mince."""
+    if food.food_class not in MEATS or len(own) < 2 or _MINCES.isdisjoint(own):
+        return ()
+    ways = [tuple([mince if word in _MINCES else word for word in said]) for mince in _BY_LETTER]
+    return [(way, canonical(way)) for way in ways]
 
 
 def _heads(own: tuple[str, ...], telling: frozenset[str]) -> tuple[str, ...]:

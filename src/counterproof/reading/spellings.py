@@ -147,6 +147,8 @@ def words(text: str) -> tuple[str, ...]:
 def _written(text: str) -> list[str]:
     """The words of a name in lower case, without accents and quotation marks."""
     bare = plain(text)
+    if bare.isascii() and bare.replace(" ", "").isalpha() and "free" not in bare:
+        return bare.split()  # as most names are: letters and blanks
     if not _QUOTES.isdisjoint(bare):
         bare = _POSSESSIVES.sub("", bare)
     if "free" in bare:
