@@ -75,8 +75,7 @@ def _as_weighed(line: MarkedLine, measured: Measured, day: str) -> MarkedLine:
         )
 
     also = tuple(
-        replace(
-            part,
+        part._replace(
             mass=scaled(part.mass, part.food.id),
             purchased=scaled(part.purchased, part.food.id),
         )

@@ -8,8 +8,7 @@ the plain number.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from counterproof.draws import Lognormal, Parameter, Product, Uniform
 from counterproof.marks import Mark
@@ -33,8 +32,7 @@ _METRIC = frozenset({"mg", "g", "kg", "ml", "cl", "dl", "l"})
 FAR_LESS = 0.45  # of what the counted pieces weigh: then a weight is of each, not of all
 
 
-@dataclass(frozen=True, slots=True)
-class Weighed:
+class Weighed(NamedTuple):
     """The mass of a food in a line: edible and as bought, or neither with a fault that says why."""
 
     mass: Product | None
@@ -162,7 +160,7 @@ def _each_or_all(weight: Try, count: Try, food: Food) -> tuple[Try, tuple[Mark, 
     # The count must be in the key: "4 breasts (150 g)" and "6 breasts (150 g)" differ.
     tail = f"{weight.tail} each of {number:g}"
     way = (*weight.way, Way("each", number))
-    return replace(weight, kg=high, tail=tail, way=way), (*weight.marks, doubt)
+    return weight._replace(kg=high, tail=tail, way=way), (*weight.marks, doubt)
 
 
 def _trust(one: Try) -> int:

@@ -6,8 +6,7 @@ had to be assumed.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from counterproof.reading.spellings import words
 
@@ -21,8 +20,7 @@ if TYPE_CHECKING:
     from counterproof.ways import Way
 
 
-@dataclass(frozen=True, slots=True)
-class Scales:
+class Scales(NamedTuple):
     """What weighing needs besides the line: tables, whose cups, and the plain factor."""
 
     tables: Tables
@@ -31,8 +29,7 @@ class Scales:
     words: Callable[[str], tuple[str, ...]] = words  # a matcher's, which holds what it has met
 
 
-@dataclass(frozen=True, slots=True)
-class Case:
+class Case(NamedTuple):
     """A food of a split line to be weighed; `fruit` is what is counted where juice is meant."""
 
     split: Split
@@ -46,8 +43,7 @@ class Case:
         return self.scales.tables.household.get(self.food.id, ())
 
 
-@dataclass(frozen=True, slots=True)
-class Try:
+class Try(NamedTuple):
     """One written amount turned into kilograms: the middle of its interval, packs included."""
 
     quantity: Quantity | None

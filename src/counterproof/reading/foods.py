@@ -9,8 +9,7 @@ the candidate leaves uncovered decides its certainty: "good-quality" costs next 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from rapidfuzz import fuzz, process
 
@@ -39,8 +38,7 @@ MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 
-@dataclass(frozen=True, slots=True)
-class Match:
+class Match(NamedTuple):
     """What a name was understood to be.
 
     `food` is None where nothing reached the threshold; `runners_up` then holds what it might be.
@@ -56,16 +54,14 @@ class Match:
     row: FoodName | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class _Candidate:
+class _Candidate(NamedTuple):
     name: IndexedName
     certainty: float
     notes: tuple[str, ...]
     changed: bool  # a state of the food could not be honoured
 
 
-@dataclass(frozen=True, slots=True)
-class _Sought:
+class _Sought(NamedTuple):
     """A phrase as canonical words and as said, with the states said outside it and the region."""
 
     written: tuple[str, ...]
@@ -139,8 +135,8 @@ class Matcher:
             mended, notes = self._mended(name)
             if notes:
                 candidates += [
-                    replace(
-                        c, certainty=c.certainty * MISSPELT ** len(notes), notes=c.notes + notes
+                    c._replace(
+                        certainty=c.certainty * MISSPELT ** len(notes), notes=c.notes + notes
                     )
                     for c in self._candidates(mended, said, region)
                 ]
@@ -251,7 +247,7 @@ class Matcher:
                 found += [
                     candidate
                     if kept == 1.0
-                    else replace(candidate, certainty=candidate.certainty * kept)
+                    else candidate._replace(certainty=candidate.certainty * kept)
                     for candidate in self._headed(_Sought(way, said, hints | implied, region))
                 ]
         return found
@@ -276,14 +272,13 @@ class Matcher:
         """Candidates at the front of a phrase whose end is not known ("liver spread")."""
         found: list[_Candidate] = []
         for place, head in enumerate(sought.written):
-            front = replace(sought, written=sought.written[: place + 1])
+            front = sought._replace(written=sought.written[: place + 1])
             tail = f"“{' '.join(sought.written[place + 1 :])}” after it is not known here"
             for entry in self._index.by_head.get(head, ()):
                 if entry.words <= reach:
                     judged = self._judged(entry, head, front)
                     found.append(
-                        replace(
-                            judged,
+                        judged._replace(
                             certainty=judged.certainty * INSIDE,
                             notes=(*judged.notes, tail),
                         )
@@ -301,8 +296,8 @@ class Matcher:
             if entry.words == {written[-1]}
         }
         return [
-            replace(candidate, certainty=candidate.certainty * 0.95)
-            for candidate in self._headed(replace(sought, written=written[:-1]))
+            candidate._replace(certainty=candidate.certainty * 0.95)
+            for candidate in self._headed(sought._replace(written=written[:-1]))
             if candidate.name.food.food_class in classes and written[-1] not in candidate.name.words
         ]
 

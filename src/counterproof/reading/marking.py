@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
 
 from counterproof.marks import Mark
 from counterproof.reading.amounts import Weighed, amount_key, weighed
@@ -166,8 +166,7 @@ def read_lines(
     return tuple(lines)
 
 
-@dataclass(frozen=True, slots=True)
-class _Portion:
+class _Portion(NamedTuple):
     """A food of a line that is to be weighed, and among how many its amount is shared."""
 
     match: Match
@@ -175,8 +174,7 @@ class _Portion:
     among: int = 1
 
 
-@dataclass(frozen=True, slots=True)
-class _Understood:
+class _Understood(NamedTuple):
     """A line whose food or foods are known, not yet weighed."""
 
     written: WrittenLine
@@ -272,7 +270,7 @@ def _cut(part: Weighed, among: int) -> Weighed:
     if among == 1:
         return part
     way = (*part.way, Way("shared", among, divides=True))
-    return replace(part, mass=cut(part.mass), purchased=cut(part.purchased), way=way)
+    return part._replace(mass=cut(part.mass), purchased=cut(part.purchased), way=way)
 
 
 def _servings(recipe: Recipe) -> float | None:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from dataclasses import replace
+from typing import TYPE_CHECKING, NamedTuple
 
 from counterproof.marks import Mark
 from counterproof.reading.foods import THRESHOLD, Match, Matcher
@@ -48,8 +48,7 @@ _MOST_TOGETHER, _MOST_EACH = 4, 10  # foods in one line; "1 tsp each" makes a lo
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
-@dataclass(frozen=True, slots=True)
-class Meant:
+class Meant(NamedTuple):
     """What a line's name was understood to be.
 
     `fruit` is the whole fruit whose juice or zest is meant; `also` are further foods of the same
@@ -232,8 +231,7 @@ def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
     if not matcher.knows(f"ground {name}"):
         return match
     powder = matcher.match(f"ground {name}")
-    return replace(
-        powder,
+    return powder._replace(
         certainty=_BY_SPOON,
         runners_up=(RunnerUp(food, round(1 - _BY_SPOON, 4)), *powder.runners_up),
         explanation=("a teaspoon of it, uncut, is taken as its powder",),
@@ -270,7 +268,7 @@ def _drawn_from(split: Split, name: str, matcher: Matcher, region: str) -> Meant
         if match.food is None and part in _SKINS:
             match = matcher.match(f"{name} zest", region=region)
             if match.food is None and whole.food is not None and whole.food.food_class == "fruit":
-                match = replace(matcher.match("orange zest"), certainty=_STAND_IN)
+                match = matcher.match("orange zest")._replace(certainty=_STAND_IN)
         if match.food is not None and match.food != whole.food and match.certainty >= _STAND_IN:
             found.append(match)
     if not found:
@@ -333,7 +331,7 @@ def _several(
         # Among spices by the teaspoon, coriander is the spice and not the herb.
         powders = [_spooned(*pair, split, matcher) for pair in zip(found, called, strict=True)]
         found = [
-            match if powder is match else replace(powder, certainty=_SURE)
+            match if powder is match else powder._replace(certainty=_SURE)
             for match, powder in zip(found, powders, strict=True)
         ]
     return Meant(found[0], name, also=tuple(found[1:]))

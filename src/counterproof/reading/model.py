@@ -57,16 +57,14 @@ class Split:
     parts: tuple[Part, ...] = ()  # the whole line, stretch by stretch, in the order written
 
 
-@dataclass(frozen=True, slots=True)
-class RunnerUp:
+class RunnerUp(NamedTuple):
     """What else the name could be."""
 
     food: Food
     certainty: float
 
 
-@dataclass(frozen=True, slots=True)
-class Constituent:
+class Constituent(NamedTuple):
     """One of the foods a line stands for, with its mass; most lines have exactly one."""
 
     food: Food

@@ -91,7 +91,8 @@ class NameIndex:
         self._contested: set[frozenset[str]] = set()  # words that another food goes by as well
         self._near_in_length: dict[int, tuple[str, ...]] = {}
         self._own: list[tuple[tuple[str, ...], Food]] = []  # names as canonical words
-        self._add(named, tables)
+        self._arrange(self._listed(named))
+        self._leave_to_words(tables.foods.values())
 
     @cached_property
     def joined(self) -> dict[str, tuple[str, ...]]:
@@ -248,9 +249,9 @@ class NameIndex:
                 found.append(word)
         return tuple(found)
 
-    def _add(self, named: Iterable[Known], tables: Tables) -> None:
-        shown: dict[str, tuple[str, ...]] = {}
-        listed: dict[tuple[str, tuple[str, ...], str], _Listed] = {}
+    def _listed(self, named: Iterable[Known]) -> dict[_Way, _Listed]:
+        """The ways to say the names of foods; names with a number are held only as a whole."""
+        listed: dict[_Way, _Listed] = {}
         for known in named:
             food, row = known
             name = row.name
@@ -265,7 +266,6 @@ class NameIndex:
             if numbered:
                 continue
             own = canonical(said)
-            shown.setdefault(name, own)
             self._own.append((own, food))
             if len(own) == 1:
                 self.nouns.setdefault(own[0], food.food_class)
@@ -275,12 +275,18 @@ class NameIndex:
                 if self._meaning.setdefault(words, food.id) != food.id:
                     self._contested.add(words)
         self.vocabulary = {word for own, _ in self._own for word in own}
-        for food in tables.foods.values():
-            if frozenset(shown.get(food.name, ())) in self._contested:
-                del self.by_name[plain(food.name)]
-        self._arrange(listed)
+        return listed
 
-    def _arrange(self, listed: Mapping[tuple[str, tuple[str, ...], str], _Listed]) -> None:
+    def _leave_to_words(self, foods: Iterable[Food]) -> None:
+        """Take no food by its own name where others share its words: their order then tells."""
+        for food in foods:
+            name = food.name
+            if _NUMBERED.search(name) is None and name == name.lower():
+                said = tuple([word for word in self.words(name) if word not in JOINING])
+                if frozenset(canonical(said)) in self._contested:
+                    del self.by_name[plain(name)]
+
+    def _arrange(self, listed: Mapping[_Way, _Listed]) -> None:
         """Put every name under its heads."""
         held = {word for _, own, _ in listed.values() for word in own}
         telling = frozenset(word for word in held if not passable(word))
@@ -293,6 +299,9 @@ class NameIndex:
             if not contested:
                 self.alone.setdefault(words, entry)
 
+
+_Way = tuple[str, tuple[str, ...], str]
+"""A food's id, its name as said, and the region where it is called so."""
 
 _Listed = tuple[Known, tuple[str, ...], frozenset[str]]
 """A name of a food, its canonical words in order, and as a set."""

@@ -257,7 +257,7 @@ def _cut(part: Constituent, share: float, title: str) -> Constituent:
         return None if mass is None else mass.scaled(share)
 
     way = part.way if share == 1.0 else (*part.way, Way("given", share, "", f"taken of “{title}”"))
-    return replace(part, mass=cut(part.mass), purchased=cut(part.purchased), way=way)
+    return part._replace(mass=cut(part.mass), purchased=cut(part.purchased), way=way)
 
 
 def _told(sub: Reading, share: float, batch: float) -> Mark:
