@@ -17,7 +17,14 @@ from counterproof.reading.fits import FITS, worse
 from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
-from counterproof.reading.name_index import IndexedName, NameIndex, canonical
+from counterproof.reading.name_index import (
+    CLOSE_SPELLING,
+    LONGEST_WORD,
+    SPELT_OUT,
+    IndexedName,
+    NameIndex,
+    canonical,
+)
 from counterproof.reading.noun_phrases import phrases
 
 if TYPE_CHECKING:
@@ -31,9 +38,7 @@ RUNNERS_UP = 4
 ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
-CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
-SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
 
@@ -158,7 +163,7 @@ class Matcher:
             Nearest first; empty where nothing is near.
         """
         sought = sorted(canonical(self.words(name)[:8]))
-        near = self._index.beginning_so({word[:2] for word in sought})
+        near = self._index.looking_like(sought)
         alike = process.extract(
             " ".join(sought), list(near), scorer=fuzz.ratio, limit=12, score_cutoff=ALIKE
         )
@@ -344,20 +349,13 @@ class Matcher:
         notes: list[str] = []
         for word in self.words(name)[:LONGEST]:
             known = word in self._index.vocabulary or word in FORMS or word in JOINING
-            if known or passable(word) or not SPELT_OUT <= len(word) <= 30:
+            if known or passable(word) or not SPELT_OUT <= len(word) <= LONGEST_WORD:
                 mended.append(word)
                 continue
-            near = process.extractOne(
-                word,
-                self._index.spellings(len(word)),
-                scorer=fuzz.ratio,
-                score_cutoff=CLOSE_SPELLING,
-            )
-            if near is None:
-                mended.append(word)
-            else:
-                mended.append(near[0])
-                notes.append(f"“{word}” read as “{near[0]}”")
+            near = self._index.spelt_like(word)
+            mended.append(near or word)
+            if near is not None:
+                notes.append(f"“{word}” read as “{near}”")
         return " ".join(mended), tuple(notes)
 
     def _chosen(self, candidates: list[_Candidate]) -> Match:

@@ -7,18 +7,25 @@ from collections import defaultdict
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
+from rapidfuzz import fuzz, process
+
 from counterproof.reading.leftovers import passable
 from counterproof.reading.modifiers import FORMS, JOINING
 from counterproof.reading.spellings import Speller, plain
 from counterproof.rows import FoodName
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Container, Iterable, Iterator, Mapping
 
     from counterproof.rows import Food, Tables
 
 MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
-_APART = 0.15  # of both lengths together; words further apart in length are never one, misspelt
+SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
+LONGEST_WORD = 30  # letters; what is longer is not looked up by its spelling
+CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
+LIKE_AT_ALL = (
+    60.0  # rapidfuzz ratio below which a word does not bring to mind the names that hold it
+)
 _BY_LETTER = ("ground", "mince", "minced")
 _MINCES = frozenset(_BY_LETTER)
 _TOUCHED = JOINING.union(FORMS)  # what `canonical` leaves out or spells otherwise
@@ -89,26 +96,24 @@ class NameIndex:
         self.vocabulary: set[str] = set()
         self._meaning: dict[frozenset[str], str] = {}  # words → id of the first food so called
         self._contested: set[frozenset[str]] = set()  # words that another food goes by as well
-        self._near_in_length: dict[int, tuple[str, ...]] = {}
         self._own: list[tuple[tuple[str, ...], Food]] = []  # names as canonical words
         self._arrange(self._listed(named))
         self._leave_to_words(tables.foods.values())
 
     @cached_property
-    def joined(self) -> dict[str, tuple[str, ...]]:
-        """Names with their words run together → their words."""
-        found: dict[str, tuple[str, ...]] = {}
-        for own, _ in self._own:
-            found.setdefault("".join(own), own)
-        return found
-
-    @cached_property
     def _beginning(self) -> dict[str, list[str]]:
         """The first two letters of words → the words."""
-        found: dict[str, list[str]] = defaultdict(list)
-        for word in self.vocabulary:
-            found[word[:2]].append(word)
-        return found
+        return _by(self.vocabulary, slice(2))
+
+    @cached_property
+    def _beginnings(self) -> dict[str, list[str]]:
+        """The same of words long enough to be known by their spelling."""
+        return _by((word for word in self.vocabulary if len(word) >= SPELT_OUT), slice(2))
+
+    @cached_property
+    def _endings(self) -> dict[str, list[str]]:
+        """The last two letters of such words → the words."""
+        return _by((word for word in self.vocabulary if len(word) >= SPELT_OUT), slice(-2, None))
 
     @cached_property
     def _holding(self) -> dict[str, list[int]]:
@@ -119,50 +124,52 @@ class NameIndex:
                 found[word].append(place)
         return found
 
-    def beginning_so(self, starts: Iterable[str]) -> dict[str, Food]:
+    def looking_like(self, sought: Iterable[str]) -> dict[str, Food]:
         """Names that may look like some words: what looks alike mostly begins alike.
 
         Parameters
         ----------
-        starts : iterable of str
-            The first two letters of each word.
+        sought : iterable of str
+            Comparable words.
 
         Returns
         -------
         dict of str to Food
             A name's words in the order of the alphabet → the first food so called.
         """
+        places: set[int] = set()
+        for word in sought:
+            begun = self._beginning.get(word[:2], ())
+            alike = process.extract(
+                word, begun, scorer=fuzz.ratio, limit=None, score_cutoff=LIKE_AT_ALL
+            )
+            for near, _, _ in alike:
+                places.update(self._holding[near])
         found: dict[str, Food] = {}
-        for start in sorted(starts):
-            words = self._beginning.get(start, ())
-            for place in sorted({place for word in words for place in self._holding[word]}):
-                own, food = self._own[place]
-                found.setdefault(" ".join(sorted(own)), food)
+        for place in sorted(places):
+            own, food = self._own[place]
+            found.setdefault(" ".join(sorted(own)), food)
         return found
 
-    @cached_property
-    def _spellings(self) -> tuple[str, ...]:
-        return tuple(sorted(word for word in self.vocabulary if len(word) >= 5))
-
-    def spellings(self, length: int) -> tuple[str, ...]:
-        """Words that a word of some length may be meant for, in the order of the alphabet.
+    def spelt_like(self, word: str) -> str | None:
+        """The known word that an unknown one is, misspelt.
 
         Parameters
         ----------
-        length : int
-            Letters of the misspelt word. [1]
+        word : str
+            A word of `SPELT_OUT` letters or more.
 
         Returns
         -------
-        tuple of str
-            Those near enough in length; among equally near ones the first wins, always the same.
+        str or None
+            The nearest, among equally near ones the first in the alphabet; None where none is near.
         """
-        if length not in self._near_in_length:
-            most = (1 + _APART) / (1 - _APART)
-            self._near_in_length[length] = tuple(
-                word for word in self._spellings if length / most <= len(word) <= length * most
-            )
-        return self._near_in_length[length]
+        # One slip of the pen leaves the beginning or the end of a word as it should be.
+        may_be = {*self._beginnings.get(word[:2], ()), *self._endings.get(word[-2:], ())}
+        near = process.extractOne(
+            word, sorted(may_be), scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING
+        )
+        return None if near is None else near[0]
 
     def whole(self, name: str) -> Known | None:
         """The food that goes by this very name, prepositions and all.
@@ -243,11 +250,18 @@ class NameIndex:
             if following and word + following in self.vocabulary and word not in self.by_head:
                 found.append(word + following)
                 skip = True
-            elif word not in self.vocabulary and word in self.joined:
-                found.extend(self.joined[word])
+            elif word not in self.vocabulary:
+                found.extend(self._taken_apart(word))
             else:
                 found.append(word)
         return tuple(found)
+
+    def _taken_apart(self, word: str) -> tuple[str, ...]:
+        """A word as the words of a name that it runs together; itself where it is none."""
+        for parts in _cuts(word, self.vocabulary):
+            if any(canonical(entry.said) == parts for entry in self.by_head.get(parts[-1], ())):
+                return parts
+        return (word,)
 
     def _listed(self, named: Iterable[Known]) -> dict[_Way, _Listed]:
         """The ways to say the names of foods; names with a number are held only as a whole."""
@@ -305,6 +319,24 @@ _Way = tuple[str, tuple[str, ...], str]
 
 _Listed = tuple[Known, tuple[str, ...], frozenset[str]]
 """A name of a food, its canonical words in order, and as a set."""
+
+
+def _by(words: Iterable[str], letters: slice) -> dict[str, list[str]]:
+    found: dict[str, list[str]] = defaultdict(list)
+    for word in words:
+        found[word[letters]].append(word)
+    return found
+
+
+def _cuts(word: str, known: Container[str]) -> Iterator[tuple[str, ...]]:
+    """The ways to cut a word into known ones; one too long to be a name has none."""
+    for at in range(2, len(word) - 1) if len(word) <= LONGEST_WORD else ():
+        if word[:at] in known:
+            rest = word[at:]
+            if rest in known:
+                yield word[:at], rest
+            for more in _cuts(rest, known):
+                yield word[:at], *more
 
 
 def _named(tables: Tables) -> list[Known]:
