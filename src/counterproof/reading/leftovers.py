@@ -46,6 +46,13 @@ if TYPE_CHECKING:
     from counterproof.rows import Food
 
 STATES = frozenset(FORMS.values())
+_NATURAL = {
+    "dried": DRY_CLASSES,
+    "ground": GROUND_CLASSES,
+    "candied": SWEET_CLASSES,
+    **dict.fromkeys(("cured", "pickled", "preserved", "canned"), PICKLE_CLASSES),
+}
+"""States that go without saying, by class of food."""
 AFTER = 0.9  # any modifier that stands behind the head ("butter unsalted")
 UNKNOWN = 0.85
 UNKNOWN_BEFORE_ALL = 0.74  # before a head that is the whole name, a doubt: "bombay" before "duck"
@@ -91,20 +98,14 @@ def natural(state: str, food: Food) -> bool:
     bool
         True for "dried" of a pulse, "ground" of a spice, "cured" of olives.
     """
-    parts = frozenset(food.id.split("-"))
-    classes = {
-        "dried": DRY_CLASSES if WET_FORMS.isdisjoint(parts) else frozenset[str](),
-        "ground": GROUND_CLASSES,
-        "candied": SWEET_CLASSES,
-        **dict.fromkeys(("cured", "pickled", "preserved", "canned"), PICKLE_CLASSES),
-    }
+    parts = food.id.split("-")
     if state == "fresh":
         return food.food_class not in KEPT_CLASSES and KEPT_FORMS.isdisjoint(parts)
-    return (
-        food.food_class in classes.get(state, ())
-        or food.food_class == "water & ice"
-        or state in parts
-    )
+    if state in parts or food.food_class == "water & ice":
+        return True
+    if state == "dried" and not WET_FORMS.isdisjoint(parts):
+        return False
+    return food.food_class in _NATURAL.get(state, ())
 
 
 def certainty_kept(

@@ -84,7 +84,8 @@ def _fullness(quantity: Quantity, case: Case) -> float:
     """How full the measure is: liquids cannot be heaped, and packs are as full as they are."""
     if quantity.measure in CONTAINERS or quantity.measure == "piece":
         return 1.0
-    full = next((FULL[flag] for flag in sorted(case.split.flags) if flag in FULL), 1.0)
+    said = FULL.keys() & case.split.flags
+    full = FULL[min(said)] if said else 1.0
     if case.food.kind == "liquid":
         full = min(full, FULL["generous"])
     return full * SIZED.get(case.split.size, 1.0) if quantity.measure in _LITTLE_VOLUMES else full
