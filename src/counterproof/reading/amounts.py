@@ -104,12 +104,14 @@ def _masses(chosen: Try, case: Case, nth: int, marks: tuple[Mark, ...]) -> Weigh
     eaten = chosen.kg * share if chosen.as_bought else chosen.kg
     bought = chosen.kg if chosen.as_bought else chosen.kg / share
     drawn, factor = tuple(parameters), case.scales.factor
+    mass = Product(eaten * factor, drawn)
     way = chosen.way
     if eaten != chosen.kg and edible is not None:
         way = (*way, Way("edible", share, "", edible.refuse, edible.provenance))
     if factor != 1.0:
         way = (*way, Way("scale", factor))
-    return Weighed(Product(eaten * factor, drawn), Product(bought * factor, drawn), marks, way)
+    purchased = mass if bought == eaten else Product(bought * factor, drawn)
+    return Weighed(mass, purchased, marks, way)
 
 
 def _agreed(tries: list[Try], case: Case) -> tuple[Try, tuple[Mark, ...]]:

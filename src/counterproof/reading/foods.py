@@ -178,20 +178,22 @@ class Matcher:
             found.setdefault(near[text].id, near[text])
         return tuple(found.values())[:limit]
 
-    def knows(self, name: str) -> bool:
+    def knows(self, name: str, *before: str) -> bool:
         """Whether the table has these very words as a name, in any order.
 
         Parameters
         ----------
         name : str
             A possible name.
+        *before : str
+            Comparable words to stand before it.
 
         Returns
         -------
         bool
             True where it has.
         """
-        return self._index.knows(name)
+        return self._index.knows((*before, *self.words(name)))
 
     def others(self, match: Match) -> tuple[Food, ...]:
         """What the name by which a food was found may mean as well.

@@ -215,6 +215,8 @@ def _occurrences(lines: Sequence[_Understood]) -> list[list[int]]:
             alike[key].append((line.written.text, line.written.section, at, place))
     nths = [[1] * len(line.portions) for line in lines]
     for same in alike.values():
+        if len(same) == 1:
+            continue
         for nth, (_, _, at, place) in enumerate(sorted(same), start=1):
             nths[at][place] = nth
     return nths
@@ -241,7 +243,8 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
             marks.append(several(foods, shared=shared))
         marks += odd_number(line.written.text)
         for part in weights:
-            marks += [mark for mark in part.marks if mark not in marks]
+            if part.marks:
+                marks += [mark for mark in part.marks if mark not in marks]
     return MarkedLine(
         written=line.written,
         split=line.split,
@@ -253,13 +256,18 @@ def _marked(line: _Understood, nths: list[int], matcher: Matcher) -> MarkedLine:
         mass=weights[0].mass if weights else None,
         purchased=weights[0].purchased if weights else None,
         marks=tuple(marks),
-        also=tuple(
-            Constituent(portion.case.food, portion.match.fit, part.mass, part.purchased, part.way)
-            for portion, part in zip(line.portions[1:], weights[1:], strict=False)
-        ),
+        also=_further(line.portions, weights) if len(weights) > 1 else (),
         alternatives=name.alternatives,
         unread=name.unread,
         way=weights[0].way if weights else (),
+    )
+
+
+def _further(portions: Sequence[_Portion], weights: Sequence[Weighed]) -> tuple[Constituent, ...]:
+    """The foods of a line after the first."""
+    return tuple(
+        Constituent(portion.case.food, portion.match.fit, part.mass, part.purchased, part.way)
+        for portion, part in zip(portions[1:], weights[1:], strict=True)
     )
 
 

@@ -26,6 +26,7 @@ _STILL_TO_DO = frozenset(
     }
 )  # fmt: skip
 _STATES = frozenset({"dried", "canned", "frozen", "smoked", "ground", "cooked"})
+_SAYING_STATES = frozenset(word for word, state in FORMS.items() if state in _STATES)
 _PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
 _SKINS = frozenset({"zest", "peel", "rind"})
 _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
@@ -159,10 +160,11 @@ def _states(split: Split, matcher: Matcher) -> frozenset[str]:
     if split.meaning:  # the cook has said what it is, form and all
         return frozenset()
     found: set[str] = set()
-    measures = {quantity.measure for quantity in split.quantities}
-    if split.container == "tin" or "tin" in measures:
+    if split.container == "tin" or "tin" in [quantity.measure for quantity in split.quantities]:
         found.add("canned")
-    for clause in split.preparation.split(",") if split.preparation else ():
+    if not split.preparation or _SAYING_STATES.isdisjoint(matcher.words(split.preparation)):
+        return frozenset(found)
+    for clause in split.preparation.split(","):
         said = matcher.words(clause)
         for place, word in enumerate(said[:4]):
             state = FORMS.get(word)
@@ -180,13 +182,12 @@ def _states(split: Split, matcher: Matcher) -> frozenset[str]:
 def _counted(split: Split, name: str, matcher: Matcher) -> str:
     """The name that counting makes plain: "1 chicken" is a whole one, "½ pepper" no spice."""
     by_piece = bool(split.quantities) and split.quantities[0].measure == "piece"
-    said_whole = "whole" in split.preparation.lower().split()
-    if not (by_piece or said_whole) or split.container:
+    if split.container or not (by_piece or "whole" in split.preparation.lower().split()):
         return name
-    telling = set(matcher.words(name)) - HARMLESS
-    if by_piece and telling == {"pepper"}:
+    said = matcher.words(name)
+    if by_piece and "pepper" in said and {*said} - HARMLESS == {"pepper"}:
         return "bell pepper"
-    return f"whole {name}" if matcher.knows(f"whole {name}") else name
+    return f"whole {name}" if matcher.knows(name, "whole") else name
 
 
 def _suited(match: Match, split: Split, matcher: Matcher) -> Match:

@@ -212,20 +212,20 @@ class NameIndex:
         said = self.words(name)
         return not JOINING.isdisjoint(said) and " ".join(said) in self.exact
 
-    def knows(self, name: str) -> bool:
-        """Whether the table has these very words as a name, in any order.
+    def knows(self, said: tuple[str, ...]) -> bool:
+        """Whether the table has these comparable words as a name, in any order.
 
         Parameters
         ----------
-        name : str
-            A possible name.
+        said : tuple of str
+            From `words`.
 
         Returns
         -------
         bool
             True where it has.
         """
-        return frozenset(canonical(self.words(name))) in self._meaning
+        return frozenset(canonical(said)) in self._meaning
 
     def joined_up(self, written: tuple[str, ...]) -> tuple[str, ...]:
         """Words that the table writes apart or together ("bayleaf", "corn meal") brought in line.

@@ -93,6 +93,8 @@ def unsure(name: Meant, food: Food) -> list[Mark]:
         One mark, or none.
     """
     match = name.match
+    if match.certainty >= DOUBTFUL and not match.explanation:
+        return []
     told = "; ".join(_as_written(note, name.called) for note in match.explanation)
     if match.certainty < DOUBTFUL:
         why = f" ({told})" if told else ""

@@ -84,7 +84,7 @@ def _fullness(quantity: Quantity, case: Case) -> float:
     """How full the measure is: liquids cannot be heaped, and packs are as full as they are."""
     if quantity.measure in CONTAINERS or quantity.measure == "piece":
         return 1.0
-    said = FULL.keys() & case.split.flags
+    said = FULL.keys() & case.split.flags if case.split.flags else ()
     full = FULL[min(said)] if said else 1.0
     if case.food.kind == "liquid":
         full = min(full, FULL["generous"])
@@ -156,13 +156,14 @@ def _by_volume(quantity: Quantity, number: float, case: Case) -> Try | Mark:
 def _density(case: Case) -> tuple[float | None, Provenance | None]:
     """Kilograms a litre in the form the line names, and on whose word."""
     rows = case.scales.tables.densities.get(case.food.id, ())
+    if len(rows) == 1:
+        return rows[0].kg_per_litre, rows[0].provenance
     if rows:
         forms = {row.form: row for row in rows}
-        if len(forms) > 1:
-            told = {*_told(case), *case.split.flags}
-            for form in sorted(forms):
-                if form and told.issuperset(words(form)):
-                    return forms[form].kg_per_litre, forms[form].provenance
+        told = {*_told(case), *case.split.flags}
+        for form in sorted(forms):
+            if form and told.issuperset(words(form)):
+                return forms[form].kg_per_litre, forms[form].provenance
         plain = forms.get("", rows[0])
         return plain.kg_per_litre, plain.provenance
     for row in case.rows:
