@@ -95,7 +95,7 @@ def _laid_over(
 def _check_others(sheet: Sheet, known: set[str]) -> None:
     """Hold that every food a name may mean as well is a food."""
     for index, others in enumerate(sheet.columns["others"]):
-        missing = [other for other in others.split() if other not in known]
+        missing = [other for other in others.split() if other not in known] if others else []
         if missing:
             raise sheet.fault(
                 index,

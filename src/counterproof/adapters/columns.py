@@ -137,6 +137,8 @@ class Sheet:
             Their values.
         """
         texts = list(texts)
+        if cell.kind == "string" and not cell.words and list(map(str.strip, texts)) == texts:
+            return texts
         known: dict[str, Any] = {}
         for text in dict.fromkeys(texts):  # most cells repeat: read each text once
             try:
