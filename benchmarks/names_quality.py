@@ -218,7 +218,6 @@ def _forgotten(index: NameIndex, name: str) -> Iterator[None]:
     exact = index.exact.pop(" ".join(words(name)), None)
     named = index.by_name.pop(plain(name).strip(), None)
     noun = len(own) == 1 and own[0] in index.nouns
-    joined = index.joined.pop("".join(own), None)
     for head, entries in kept.items():
         index.by_head[head] = [entry for entry in entries if entry.words != wanted]
     if noun:
@@ -235,8 +234,6 @@ def _forgotten(index: NameIndex, name: str) -> Iterator[None]:
             index.by_name[plain(name).strip()] = named
         if noun:
             index.nouns[own[0]] = noun_class
-        if joined is not None:
-            index.joined["".join(own)] = joined
 
 
 def measured_forgotten(tables: Tables, matcher: Matcher) -> dict[str, Any]:
