@@ -106,14 +106,9 @@ class NameIndex:
         return _by(self.vocabulary, slice(2))
 
     @cached_property
-    def _beginnings(self) -> dict[str, list[str]]:
-        """The same of words long enough to be known by their spelling."""
-        return _by((word for word in self.vocabulary if len(word) >= SPELT_OUT), slice(2))
-
-    @cached_property
-    def _endings(self) -> dict[str, list[str]]:
-        """The last two letters of such words → the words."""
-        return _by((word for word in self.vocabulary if len(word) >= SPELT_OUT), slice(-2, None))
+    def _ending(self) -> dict[str, list[str]]:
+        """The last two letters of words → the words."""
+        return _by(self.vocabulary, slice(-2, None))
 
     @cached_property
     def _holding(self) -> dict[str, list[int]]:
@@ -165,10 +160,9 @@ class NameIndex:
             The nearest, among equally near ones the first in the alphabet; None where none is near.
         """
         # One slip of the pen leaves the beginning or the end of a word as it should be.
-        may_be = {*self._beginnings.get(word[:2], ()), *self._endings.get(word[-2:], ())}
-        near = process.extractOne(
-            word, sorted(may_be), scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING
-        )
+        may_be = {*self._beginning.get(word[:2], ()), *self._ending.get(word[-2:], ())}
+        long = sorted(one for one in may_be if len(one) >= SPELT_OUT)
+        near = process.extractOne(word, long, scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING)
         return None if near is None else near[0]
 
     def whole(self, name: str) -> Known | None:

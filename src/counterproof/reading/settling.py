@@ -25,6 +25,7 @@ _ADDED = re.compile(
     r"\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)",
     re.IGNORECASE,
 )
+_FIGURE = re.compile(r"[\d½¼¾⅓⅔⅛]")  # without one, no amount is added
 _DRAWN_PARTS = frozenset({"juice of", "zest of"})
 _HEADING = re.compile(r"^(?:for|to make|to)\s+the\s+\D+$|^\D+:\s*$", re.IGNORECASE)
 
@@ -132,7 +133,7 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
     if not (split.comment or split.preparation) or "weighed" in split.flags:
         return ()  # a scale has added up already
     said = f"{split.comment}, {split.preparation}"
-    if not ("plus" in said or "+" in said or "and" in said or " with" in said or " in" in said):
+    if _FIGURE.search(said) is None:
         return ()
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))
     drawn_too = split.flags & _DRAWN_PARTS
