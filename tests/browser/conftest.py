@@ -13,6 +13,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Error, Playwright, sync_playwright
 
+from .at_the_desk import marker as marker  # noqa: PLC0414 (fixtures are found by name here)
+from .at_the_desk import up as up  # noqa: PLC0414
+
 NAMES = ("chromium", "chromium-browser", "google-chrome")
 QUIET = (
     "--no-sandbox",
