@@ -213,19 +213,20 @@ def _forgotten(index: NameIndex, name: str) -> Iterator[None]:
     """The index as if the table had never held this name."""
     own = canonical(words(name))
     wanted = frozenset(own)
-    kept = {head: list(index.by_head.get(head, ())) for head in own}
+    twos = [(head, other) for head in own for other in (*own, "")]
+    kept = {two: index.by_two[two] for two in twos if two in index.by_two}
     alone = index.alone.pop(wanted, None)
     exact = index.exact.pop(" ".join(words(name)), None)
     named = index.by_name.pop(plain(name).strip(), None)
     noun = len(own) == 1 and own[0] in index.nouns
-    for head, entries in kept.items():
-        index.by_head[head] = [entry for entry in entries if entry.words != wanted]
+    for two, entries in kept.items():
+        index.by_two[two] = [entry for entry in entries if entry.words != wanted]
     if noun:
         noun_class = index.nouns.pop(own[0])
     try:
         yield
     finally:
-        index.by_head.update(kept)
+        index.by_two.update(kept)
         if alone is not None:
             index.alone[wanted] = alone
         if exact is not None:

@@ -241,3 +241,14 @@ def test_a_name_with_its_preposition_needs_no_container(shipped_matcher: Matcher
     match = shipped_matcher.match("chipotles in adobo", hints={"canned"})
     assert match.food is not None
     assert (match.food.id, match.certainty) == ("chilli-paste", 1.0)
+
+
+@pytest.mark.parametrize("name", ["black beans", "butter beans", "chickpeas", "cannellini beans"])
+def test_what_comes_in_a_tin_is_not_asked_whether_it_is_tinned(
+    shipped_matcher: Matcher, name: str
+) -> None:
+    bare, tinned = shipped_matcher.match(name), shipped_matcher.match(name, hints={"canned"})
+    assert tinned.food == bare.food
+    assert bare.row is not None
+    assert tinned.row is not None
+    assert (bool(bare.row.why), bool(tinned.row.why)) == (True, False)

@@ -265,11 +265,7 @@ class Matcher:
         reach = frozenset(written) | sought.hints
         found: list[_Candidate] = []
         for head in reversed(written):
-            found += [
-                self._judged(entry, head, sought)
-                for entry in self._index.by_head.get(head, ())
-                if entry.words <= reach
-            ]
+            found += [self._judged(entry, head, sought) for entry in self._index.under(head, reach)]
             if not passable(head):
                 break
         found += self._classed(sought)
@@ -281,15 +277,10 @@ class Matcher:
         for place, head in enumerate(sought.written):
             front = sought._replace(written=sought.written[: place + 1])
             tail = f"“{' '.join(sought.written[place + 1 :])}” after it is not known here"
-            for entry in self._index.by_head.get(head, ()):
-                if entry.words <= reach:
-                    judged = self._judged(entry, head, front)
-                    found.append(
-                        judged._replace(
-                            certainty=judged.certainty * INSIDE,
-                            notes=(*judged.notes, tail),
-                        )
-                    )
+            for entry in self._index.under(head, reach):
+                judged = self._judged(entry, head, front)
+                certainty = judged.certainty * INSIDE
+                found.append(judged._replace(certainty=certainty, notes=(*judged.notes, tail)))
         return found
 
     def _classed(self, sought: _Sought) -> list[_Candidate]:
@@ -297,11 +288,8 @@ class Matcher:
         written = sought.written
         if len(written) < 2 or written[-1] not in CLASS_NOUNS:
             return []
-        classes = {
-            entry.food.food_class
-            for entry in self._index.by_head.get(written[-1], ())
-            if entry.words == {written[-1]}
-        }
+        alone = self._index.under(written[-1], frozenset(written[-1:]))
+        classes = {entry.food.food_class for entry in alone}
         return [
             candidate._replace(certainty=candidate.certainty * 0.95)
             for candidate in self._headed(sought._replace(written=written[:-1]))
@@ -364,7 +352,7 @@ class Matcher:
         best: dict[str, _Candidate] = {}
         for candidate in candidates:
             held = best.get(candidate.name.food.id)
-            if held is None or candidate.certainty > held.certainty:
+            if held is None or _is_better(candidate, held):
                 best[candidate.name.food.id] = candidate
         if not best:
             return Match(None, 0.0, None, ())
@@ -388,3 +376,11 @@ class Matcher:
             fit = worse(fit, "other form")
         fit = worse(fit, first.name.row.fit or "same")
         return Match(first.name.food, certainty, fit, runners, first.notes, first.name.row)
+
+
+def _is_better(one: _Candidate, other: _Candidate) -> bool:
+    """Whether a name says more surely, or more fully, what another says of the same food."""
+    if one.certainty != other.certainty:
+        return one.certainty > other.certainty
+    said, held = one.name, other.name
+    return (-len(said.words), said.said, said.region) < (-len(held.words), held.said, held.region)

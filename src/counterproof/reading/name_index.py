@@ -91,7 +91,8 @@ class NameIndex:
         }
         self.exact: dict[str, Known] = {}  # names with prepositions or numbers: only as a whole
         self.alone: dict[frozenset[str], IndexedName] = {}  # words that mean one food everywhere
-        self.by_head: dict[str, list[IndexedName]] = defaultdict(list)
+        self.heads: set[str] = set()  # words by which names are looked up
+        self.by_two: dict[tuple[str, str], list[IndexedName]] = defaultdict(list)
         self.nouns: dict[str, str] = {}  # word → food class
         self.vocabulary: set[str] = set()
         self._meaning: dict[frozenset[str], str] = {}  # words → id of the first food so called
@@ -221,6 +222,26 @@ class NameIndex:
         """
         return frozenset(canonical(said)) in self._meaning
 
+    def under(self, head: str, reach: frozenset[str]) -> list[IndexedName]:
+        """The names of a head that have no word out of reach.
+
+        Parameters
+        ----------
+        head : str
+            A word of a phrase.
+        reach : frozenset of str
+            The canonical words that may be in the name, the head among them.
+
+        Returns
+        -------
+        list of IndexedName
+            Those of the head alone first.
+        """
+        found = list(self.by_two.get((head, ""), ()))
+        for word in reach:
+            found += [one for one in self.by_two.get((head, word), ()) if one.words <= reach]
+        return found
+
     def joined_up(self, written: tuple[str, ...]) -> tuple[str, ...]:
         """Words that the table writes apart or together ("bayleaf", "corn meal") brought in line.
 
@@ -241,7 +262,7 @@ class NameIndex:
                 skip = False
                 continue
             following = written[index + 1] if index + 1 < len(written) else ""
-            if following and word + following in self.vocabulary and word not in self.by_head:
+            if following and word + following in self.vocabulary and word not in self.heads:
                 found.append(word + following)
                 skip = True
             elif word not in self.vocabulary:
@@ -253,7 +274,8 @@ class NameIndex:
     def _taken_apart(self, word: str) -> tuple[str, ...]:
         """A word as the words of a name that it runs together; itself where it is none."""
         for parts in _cuts(word, self.vocabulary):
-            if any(canonical(entry.said) == parts for entry in self.by_head.get(parts[-1], ())):
+            named = self.by_two.get(_two(parts, parts[-1]), ())
+            if any(canonical(entry.said) == parts for entry in named):
                 return parts
         return (word,)
 
@@ -303,7 +325,8 @@ class NameIndex:
             contested = words in self._contested
             entry = IndexedName(known.food, words, said, region, contested, bare, known.row)
             for head in _heads(own, telling):
-                self.by_head[head].append(entry)
+                self.heads.add(head)
+                self.by_two[_two(own, head)].append(entry)
             if not contested:
                 self.alone.setdefault(words, entry)
 
@@ -313,6 +336,11 @@ _Way = tuple[str, tuple[str, ...], str]
 
 _Listed = tuple[Known, tuple[str, ...], frozenset[str]]
 """A name of a food, its canonical words in order, and as a set."""
+
+
+def _two(own: tuple[str, ...], head: str) -> tuple[str, str]:
+    """The head by which a name is looked up, and its first other word; "" where it has none."""
+    return head, next((word for word in own if word != head), "")
 
 
 def _by(words: Iterable[str], letters: slice) -> dict[str, list[str]]:
