@@ -87,7 +87,7 @@ def amount_key(split: Split, food: Food) -> str:
     str
         Equal for two lines whose draws would collide.
     """
-    written = "/".join(f"{figures(q, split)} {q.measure}" for q in split.quantities)
+    written = "/".join([f"{figures(q, split)} {q.measure}" for q in split.quantities])
     return f"{food.id}|{split.size}|{written}"
 
 

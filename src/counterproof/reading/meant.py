@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from counterproof.reading.model import Split
     from counterproof.rows import Food
 
-_JOINT = re.compile(r"\band\b|&|\bplus\b", re.IGNORECASE)
+_JOINT = re.compile(r"\band\b|&|\bplus\b")
 _AND = re.compile(r"\s+and\s+|\s*&\s*|\s+plus\s+", re.IGNORECASE)
 # "cooked according to the packet" says what will be done, not what is measured.
 _STILL_TO_DO = frozenset(
@@ -296,7 +296,7 @@ def _listed_seasonings(split: Split, pieces: list[str], matcher: Matcher) -> lis
 def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
     """The names that a name with "and" in it, or seasonings after a comma, may be; none if it is one."""
     each = "each of several" in split.flags
-    if split.quantities and not each and not _JOINT.search(name):
+    if split.quantities and not each and not _is_joint(name):
         return []
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
     if len(pieces) > 1 or each:
@@ -305,6 +305,11 @@ def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
         pieces = [name]
     pieces += _listed_seasonings(split, pieces, matcher)
     return pieces if 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER) else []
+
+
+def _is_joint(name: str) -> bool:
+    said = name.lower()
+    return ("and" in said or "&" in said or "plus" in said) and _JOINT.search(said) is not None
 
 
 def _several(

@@ -86,10 +86,13 @@ def drawn(split: Split) -> Split:
     Split
         With the fruit as its name and what is drawn from it as a flag.
     """
+    said = split.name.lower()
+    squeezed = "squeeze" in said
+    if not squeezed and "twist" not in said:
+        return split
     found = _DRAWN.match(split.name)
     if found is None:
         return split
-    squeezed = "squeeze" in split.name.lower()
     first = split.quantities[0] if split.quantities else Quantity(1.0, 1.0, "piece")
     return replace(
         split,
