@@ -26,6 +26,12 @@ NUMBER: Final = re.compile(
 """One number or one range at a place of the line."""
 
 _PARTS: Final = re.compile(r"[ \-&]+(?:and )?")
+_FRACTIONS: Final = {
+    f"{upper}{bar}{lower}": upper / lower
+    for upper in range(1, 10)
+    for lower in range(2, 10)
+    for bar in "/⁄"
+}
 
 
 def figure_value(figure: str) -> tuple[float, bool]:
@@ -43,6 +49,9 @@ def figure_value(figure: str) -> tuple[float, bool]:
     """
     if figure.isdigit():
         return float(figure), False
+    before, _, last = figure.rpartition(" ")
+    if last in _FRACTIONS and (not before or before.isdigit()):
+        return float(before or 0) + _FRACTIONS[last], False
     if "/" not in figure and "⁄" not in figure:
         if re.fullmatch(r"\d{1,3}(?:,\d{3})+", figure) and not figure.startswith("0"):
             figure = figure.replace(",", "")

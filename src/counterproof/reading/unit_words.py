@@ -5,10 +5,13 @@
 from __future__ import annotations
 
 import re
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from counterproof.reading.words import FILLS, SIZES
 from counterproof.units import MEASURES, PLURALS, UNIT_WORDS, measure_named
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 _UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*(?![^\W\d_])\.?|")')
 _OUNCES: Final = re.compile(r"\.?\s*(?:oz|ounces?|ozs)\b\.?", re.IGNORECASE)
@@ -26,7 +29,15 @@ _NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
-_BEGINNINGS: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
+MAY_BEGIN: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
+"""The words that sizes, fills and units begin with; most words are not among them."""
+PLAIN_UNITS: Final[Mapping[str, str]] = {
+    word: measure
+    for lower in UNIT_WORDS - _WEAK - _NEEDS_OF - _FLUID - {"in", *SIZES, *FILLS}
+    for word in (lower, lower.capitalize(), f"{lower}.")
+    if (measure := measure_named(word)) is not None
+}
+"""The measures of the words that are units wherever they follow a number."""
 
 
 class UnitWords(NamedTuple):
@@ -56,21 +67,25 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
         With `end` after the unit, or after the words of size if there is none.
     """
     match = _UNIT_WORD.match(line, at)
-    if match is None or not _may_begin(match.group(1)):
+    if match is None:
         return UnitWords(None, at)
-    return _read(line, at, number)
+    word = match[1]
+    measure = PLAIN_UNITS.get(word)
+    if measure is not None:
+        return UnitWords(measure, match.end())
+    return _read(line, match, number) if _may_begin(word) else UnitWords(None, at)
 
 
-def _read(line: str, at: int, number: float) -> UnitWords:
+def _read(line: str, first: re.Match[str], number: float) -> UnitWords:
     """Read up to four words of size, fill and unit."""
     size: list[str] = []
     fills: list[str] = []
-    size_end = place = at
+    size_end = place = first.start()
+    match: re.Match[str] | None = first
     for _ in range(4):
-        match = _UNIT_WORD.match(line, place)
         if match is None:
             break
-        word = match.group(1)
+        word = match[1]
         lower = word.lower()
         measure, end = _measure_at(line, match, number)
         if measure is not None:
@@ -88,6 +103,7 @@ def _read(line: str, at: int, number: float) -> UnitWords:
         else:
             break
         place = match.end()
+        match = _UNIT_WORD.match(line, place)
     while size and size[-1] in _JOINTS:
         size.pop()
     return UnitWords(None, size_end, " ".join(size))
@@ -95,7 +111,7 @@ def _read(line: str, at: int, number: float) -> UnitWords:
 
 def _may_begin(word: str) -> bool:
     """Return whether a word is one that sizes, fills and units begin with; most words are not."""
-    return word.lower().rstrip(".") in _BEGINNINGS or "-" in word or word == '"'
+    return word.lower().rstrip(".") in MAY_BEGIN or "-" in word or word == '"'
 
 
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from typing import Final
 
 from counterproof.reading.model import Quantity
-from counterproof.reading.numbers import NUMBER, range_value
-from counterproof.reading.unit_words import unit_at
-from counterproof.units import MEASURES, System, measure_named, unit_kg, unit_ml
+from counterproof.reading.numbers import NUMBER, figure_value, range_value
+from counterproof.reading.unit_words import MAY_BEGIN, PLAIN_UNITS, unit_at
+from counterproof.units import MEASURES, System, unit_kg, unit_ml
 
 ABOUT: Final = re.compile(
     r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|appr\.|around|roughly|circa|ca?\.|at least|up to|almost"
@@ -41,10 +41,13 @@ _TRAILING: Final = re.compile(
     r"|(?:cooked|picked)(?: chicken| turkey| crab)? meat)\b\.?",
     re.IGNORECASE,
 )
-# "200 g flour": most amounts are a number, a weight or volume, and a word that is no part of it.
-_PLAIN: Final = re.compile(r"(\d{1,4}) ?([A-Za-z]+) (?=([A-Za-z]+))")
-_GOES_ON: Final = frozenset({"to", "or", "plus", "and"})
-_WEIGHED: Final = frozenset({"mass", "volume"})
+# Most amounts are a number and one word: "200 g flour", "1½ cups (300 g)", "3 onions". The third
+# group says that nothing more of an amount follows.
+_PLAIN: Final = re.compile(
+    r"((?:\d{1,4} )?\d[/⁄][2-9](?!\d)|\d{1,4}(?:\.\d{1,3})?) ?([A-Za-z]+)(?![\w-])"
+    r"(\Z| (?!(?i:to|or|plus|and)\b)[A-Za-z(])?"
+)
+_GOES_ON: Final = MAY_BEGIN | {"to", "or", "and", "of", "a", "an", "dozen"}
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
 
 
@@ -204,10 +207,14 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
         In the order written; empty if no amount begins there.
     """
     plain = _PLAIN.match(line, at)
-    if plain is not None and plain.group(3).lower() not in _GOES_ON:
-        measure = measure_named(plain.group(2))
-        if measure is not None and MEASURES[measure] in _WEIGHED:
-            number = float(plain.group(1))
+    if plain is not None:
+        figure, word, ends = plain.groups()
+        measure = PLAIN_UNITS.get(word)
+        if measure is None and word.lower() not in _GOES_ON:
+            number, _ = figure_value(figure)
+            return [Amount(number, number, "piece", named=False, end=plain.end(1))]
+        if measure is not None and ends is not None:
+            number, _ = figure_value(figure)
             return [Amount(number, number, measure, named=True, end=plain.end(2))]
     first = amount_at(line, at)
     if first is None:
