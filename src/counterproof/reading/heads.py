@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Final
 
+from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import FIGURE
 from counterproof.reading.unit_words import UnitWords, unit_at
@@ -30,13 +31,15 @@ _HEDGES: Final = frozenset(
 )
 _SLASH: Final = re.compile(r"\s*/\s*(?=\d)")
 _BY_EYE: Final = re.compile(
-    r"(?:(?:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)(handful|pinch|dash|splash|drizzle|knob"
-    r"|sprig|bunch|glug|dusting|sprinkling|sprinkle|drop|drops|dollop|squeeze|grating|twist|sprigs"
-    r"|pinches|dashes|handfuls|slug|fistful|head|piece|clove|slice|stick|stalk|stalks|scoop|strip"
-    r"|bag|tin|can|jar|packet|package|cup|cups|tbsp|tsp|teaspoon|tablespoon|lump|sheet|slices"
-    r"|pat|nut|thumb|wedge|wedges|leaf|grind|grinding|grindings|gratings|twists|cloves|bulb)"
-    r"(?:\s+of\b|(?=\s))",
-    re.IGNORECASE,
+    r"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)("
+    + any_case(
+        *"handful pinch dash splash drizzle knob sprig bunch glug dusting sprinkling sprinkle".split(),
+        *"drop drops dollop squeeze grating twist sprigs pinches dashes handfuls slug fistful".split(),
+        *"head piece clove slice stick stalk stalks scoop strip bag tin can jar packet".split(),
+        *"package cup cups tbsp tsp teaspoon tablespoon lump sheet slices pat nut thumb".split(),
+        *"wedge wedges leaf grind grinding grindings gratings twists cloves bulb".split(),
+    )
+    + r")(?:\s+(?i:of)\b|(?=\s))"
 )
 _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)

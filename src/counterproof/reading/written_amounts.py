@@ -11,17 +11,22 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
+from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import NUMBER, figure_value, range_value
 from counterproof.reading.unit_words import MAY_BEGIN, PLAIN_UNITS, unit_at
 from counterproof.units import MEASURES, System, unit_kg, unit_ml
 
 ABOUT: Final = re.compile(
-    r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|appr\.|around|roughly|circa|ca?\.|at least|up to|almost"
-    r"|nearly|just over|just under|generous|scant|good|full|slightly heaped|heaped|heaping|rounded"
-    r"|level|additional|another|minimum|(?:a )?total of|preferably|the|between|from|weighing"
-    r"|(?:drained|net) weight:?|each(?: weighing| about)?)\s+|~\s*",
-    re.IGNORECASE,
+    r"(?:(?i:an?)\s+)?"
+    + any_case(
+        *"about approx(?:\\.|imately)? appr\\. around roughly circa ca?\\. almost nearly generous".split(),
+        *"scant good full heaped heaping rounded level additional another minimum".split(),
+        *"preferably the between from weighing".split(),
+        *("at least", "up to", "just over", "just under", "slightly heaped", "a total of", "total of"),
+        *("drained weight:?", "net weight:?", "each(?: weighing| about)?"),
+    )
+    + r"\s+|~\s*"
 )
 """Words that may stand before a number and change nothing of it, or say how sure it is."""
 _ARTICLE: Final = re.compile(r"\s+an?(?=\s)", re.IGNORECASE)
