@@ -13,12 +13,13 @@ from typing import Final
 from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import FIGURE
-from counterproof.reading.unit_words import UnitWords, unit_at
+from counterproof.reading.unit_words import UnitWords, unit_at, unit_may_stand_at
 from counterproof.reading.words import FILLS, SIZES
 from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracketed, joined
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
+_SIGNS_OF_TIMES: Final = frozenset("xX*")
 _TIMES_BEFORE: Final = re.compile(r"[xX]\s?(?=\d)")
 _TIMES_AFTER: Final = re.compile(r"\s*[xX]\s+(?=[A-Za-z])")
 _SOME: Final = re.compile(
@@ -53,6 +54,8 @@ _SPOON: Final = re.compile(r"\s+(?:measuring )?spoons?\b", re.IGNORECASE)
 _WEIGHED_WHOLE: Final = frozenset(
     {"piece", "block", "log", "sheet", "loaf", "ball", "bar", "bunch", "stick", "slice"}
 )
+_CHOICES: Final = ("/", " o", " O")
+_BRACKETS: Final = (" (", "(")
 _CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
 
 
@@ -84,15 +87,7 @@ def head(line: str, system: System) -> Head:
         With `end` where the name begins; 0 if the line begins with its name.
     """
     found = Head()
-    place = 0
-    while not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
-        words = about.group().lower().split()
-        found.flags.update(word for word in words if word in FILLS)
-        if not _HEDGES.isdisjoint(words):
-            found.flags.add("about")
-        place = about.end()
-    if line[place : place + 1] in {"x", "X"} and (times := _TIMES_BEFORE.match(line, place)):
-        place = times.end()  # "x2 onions"
+    place = 0 if line[:1].isdigit() else _hedged(line, found)
     percent = _PERCENT.match(line, place) if "%" in line else None
     if percent is not None:
         another = _ANOTHER.search(line, percent.end())
@@ -105,15 +100,33 @@ def head(line: str, system: System) -> Head:
     row = amounts(line, place, system)
     if not row:
         return _by_eye(line, place, found)
-    found.flags.update(flag for amount in row for flag in amount.flags)
+    for amount in row:
+        found.flags.update(amount.flags)
     found.size = row[0].size
     if row[0].named:
         _read_packed(line, row, found, system)
     else:
         _read_counted(line, row[0], found, system)
-    _read_second_choice(line, found, system)
-    _read_dimension(line, found, system)
+    if line.startswith(_CHOICES, found.end):
+        _read_second_choice(line, found, system)
+    after = line[found.end : found.end + 2]
+    if after == " p" or after[1:].isdigit():
+        _read_dimension(line, found, system)
     return found
+
+
+def _hedged(line: str, found: Head) -> int:
+    """Return where the number begins after "about", "scant" or "x"."""
+    place = 0
+    while not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
+        words = about.group().lower().split()
+        found.flags.update(word for word in words if word in FILLS)
+        if not _HEDGES.isdisjoint(words):
+            found.flags.add("about")
+        place = about.end()
+    if line[place : place + 1] in {"x", "X"} and (times := _TIMES_BEFORE.match(line, place)):
+        place = times.end()  # "x2 onions"
+    return place
 
 
 def _by_eye(line: str, place: int, found: Head) -> Head:
@@ -174,11 +187,14 @@ def _read_dimension(line: str, found: Head, system: System) -> None:
 
 def _read_counted(line: str, counted: Amount, found: Head, system: System) -> None:
     """Read what follows a bare number: packs of a stated content, or nothing."""
-    after = _TIMES_AFTER.match(line, counted.end)  # "3 x onions"
-    found.end = after.end() if after else counted.end
+    found.end = place = counted.end
     found.quantities = [counted.quantity]
-    times = _TIMES.match(line, counted.end)
-    place = times.end() if times else counted.end
+    times = None
+    if not _SIGNS_OF_TIMES.isdisjoint(line[place : place + 2]):
+        after = _TIMES_AFTER.match(line, place)  # "3 x onions"
+        times = _TIMES.match(line, place)
+        found.end = after.end() if after else place
+        place = times.end() if times else place
     start = _bracket_at(line, place) if times is None else -1
     if start >= 0:
         more = _OR_MORE.match(line, start)
@@ -278,7 +294,9 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
     first = row[0]
     found.quantities = [amount.quantity for amount in row]
     found.end = row[-1].end
-    word = _read_brackets(line, first, found, system)
+    word = ""
+    if line.startswith(_BRACKETS, found.end):
+        word = _read_brackets(line, first, found, system)
     kind = MEASURES[first.measure]
     if first.measure in CONTAINERS or (kind in {"count", "by eye"} and word == "each"):
         if len(found.quantities) > 1 and word not in _TOTAL:
@@ -292,7 +310,10 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         found.end = spoon.end()  # "a 15 ml spoon" is a measuring spoon
     elif kind in {"mass", "volume"}:
         of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None
-        pack = _pack_at(line, of.end() if of else found.end)
+        at = of.end() if of else found.end
+        if not unit_may_stand_at(line, at):
+            return
+        pack = _pack_at(line, at)
         if pack.measure in CONTAINERS or (
             kind == "mass" and pack.measure in _WEIGHED_WHOLE and not of
         ):

@@ -76,6 +76,25 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
     return _read(line, match, number) if _may_begin(word) else UnitWords(None, at)
 
 
+def unit_may_stand_at(line: str, at: int) -> bool:
+    """Return whether a place is worth a look: most words begin no unit.
+
+    Parameters
+    ----------
+    line : str
+        A tidied line.
+    at : int
+        Where to look.
+
+    Returns
+    -------
+    bool
+        False where `unit_at` finds nothing.
+    """
+    match = _UNIT_WORD.match(line, at)
+    return match is not None and _may_begin(match[1])
+
+
 def _read(line: str, first: re.Match[str], number: float) -> UnitWords:
     """Read up to four words of size, fill and unit."""
     size: list[str] = []
@@ -111,7 +130,12 @@ def _read(line: str, first: re.Match[str], number: float) -> UnitWords:
 
 def _may_begin(word: str) -> bool:
     """Return whether a word is one that sizes, fills and units begin with; most words are not."""
-    return word.lower().rstrip(".") in MAY_BEGIN or "-" in word or word == '"'
+    return (
+        word in MAY_BEGIN
+        or "-" in word
+        or (not word.islower() or word[-1] == ".")
+        and (word.lower().rstrip(".") in MAY_BEGIN or word == '"')
+    )
 
 
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:

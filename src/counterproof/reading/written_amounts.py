@@ -20,7 +20,7 @@ from counterproof.units import MEASURES, System, unit_kg, unit_ml
 ABOUT: Final = re.compile(
     r"(?:(?i:an?)\s+)?"
     + any_case(
-        *"about approx(?:\\.|imately)? appr\\. around roughly circa ca?\\. almost nearly generous".split(),
+        *r"about approx(?:\.|imately)? appr\. around roughly circa ca?\. almost nearly generous".split(),
         *"scant good full heaped heaping rounded level additional another minimum".split(),
         *"preferably the between from weighing".split(),
         *("at least", "up to", "just over", "just under", "slightly heaped", "a total of", "total of"),
