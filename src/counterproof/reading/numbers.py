@@ -23,6 +23,8 @@ NUMBER: Final = re.compile(
     rf"(?:(?P<high>{FIGURE})(?!\d)|(?P<high_word>{_WORDS}))(?![/⁄]|\s?%))?"
 )
 """One number or one range at a place of the line."""
+NUMBER_BEGINNINGS: Final = frozenset(word[:2] for word in NUMBER_WORDS)
+"""The first two letters of every number in words."""
 
 _PARTS: Final = re.compile(r"[ \-&]+(?:and )?")
 _FRACTIONS: Final = {

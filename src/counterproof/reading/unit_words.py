@@ -106,14 +106,17 @@ def _read(line: str, first: re.Match[str], number: float) -> UnitWords:
             break
         word = match[1]
         lower = word.lower()
-        measure, end = _measure_at(line, match, number)
-        if measure is not None:
-            return UnitWords(measure, end, " ".join(size), tuple(fills))
         if lower in SIZES:
             if SIZES[lower] and not fills:
                 size.append(SIZES[lower])
                 size_end = match.end()
-        elif lower in _JOINTS and size:
+            place = match.end()
+            match = _UNIT_WORD.match(line, place)
+            continue
+        measure, end = _measure_at(line, match, number)
+        if measure is not None:
+            return UnitWords(measure, end, " ".join(size), tuple(fills))
+        if lower in _JOINTS and size:
             size.append(lower)
         elif lower in {"size", "sized"} and size:
             size_end = match.end()

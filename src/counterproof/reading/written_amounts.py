@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from string import ascii_letters
 from typing import Final
 
 from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
-from counterproof.reading.numbers import NUMBER, figure_value, range_value
-from counterproof.reading.unit_words import MAY_BEGIN, PLAIN_UNITS, unit_at
+from counterproof.reading.numbers import NUMBER, NUMBER_BEGINNINGS, figure_value, range_value
+from counterproof.reading.unit_words import PLAIN_UNITS, unit_at
 from counterproof.units import MEASURES, System, unit_kg, unit_ml
 
 ABOUT: Final = re.compile(
@@ -46,13 +47,14 @@ _TRAILING: Final = re.compile(
     r"|(?:cooked|picked)(?: chicken| turkey| crab)? meat)\b\.?",
     re.IGNORECASE,
 )
-# Most amounts are a number and one word: "200 g flour", "1½ cups (300 g)", "3 onions". The third
-# group says that nothing more of an amount follows.
+# Most numbers are one figure before a word: "200 g flour", "1½ cups", "3 large onions".
 _PLAIN: Final = re.compile(
-    r"((?:\d{1,4} )?\d[/⁄][2-9](?!\d)|\d{1,4}(?:\.\d{1,3})?) ?([A-Za-z]+)(?![\w-])"
-    r"(\Z| (?!(?i:to|or|plus|and)\b)[A-Za-z(])?"
+    r"((?:\d{1,4} )?\d[/⁄][2-9](?!\d)|\d{1,4}(?:\.\d{1,3})?) ?([A-Za-z]+(?![\w-])\.?)"
 )
-_GOES_ON: Final = MAY_BEGIN | {"to", "or", "and", "of", "a", "an", "dozen"}
+_OF_NUMBERS: Final = frozenset({"to", "or", "and", "of", "a", "an", "dozen", "dozen."})
+_OF_RANGES: Final = frozenset({" -", " t", " T", " o", " O"})
+_NO_MORE: Final = frozenset({"", " (", *(f" {letter}" for letter in set(ascii_letters) - set("aAoOpP"))})
+"""What stands after an amount to which nothing is added."""
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
 
 
@@ -89,6 +91,31 @@ def amount_at(line: str, at: int) -> Amount | None:
     Amount or None
         Number, unit and where they end.
     """
+    plain = _PLAIN.match(line, at)
+    if plain is None:
+        return _written_out(line, at)
+    figure, word = plain.groups()
+    measure = PLAIN_UNITS.get(word)
+    if measure is None and word.lower() in _OF_NUMBERS:
+        return _written_out(line, at)
+    number, _ = figure_value(figure)
+    high = number
+    if measure is not None:
+        end = plain.end()
+        if line[end : end + 2] in _OF_RANGES:
+            high, end = _range_end(line, end, high, measure)
+        return Amount(number, high, measure, True, end)
+    unit = unit_at(line, plain.end(1), number)
+    end = unit.end
+    if unit.measure is None:
+        return Amount(number, number, "piece", False, end, unit.size)
+    if line[end : end + 2] in _OF_RANGES:
+        high, end = _range_end(line, end, high, unit.measure)
+    return Amount(number, high, unit.measure, True, end, unit.size, unit.fills)
+
+
+def _written_out(line: str, at: int) -> Amount | None:
+    """Read an amount with a number in words, a range, a dozen, half a thing."""
     match = NUMBER.match(line, at)
     if match is None:
         return None
@@ -166,7 +193,7 @@ def joined(line: str, first: Amount, system: System) -> Amount:
         In the unit of the first.
     """
     total = first
-    while total.named:
+    while total.named and line[total.end : total.end + 2] not in _NO_MORE:
         plus = _NEXT_SUM.match(line, total.end)
         place = plus.end() if plus else total.end
         if plus is None:
@@ -211,27 +238,19 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
     list of Amount
         In the order written; empty if no amount begins there.
     """
-    plain = _PLAIN.match(line, at)
-    if plain is not None:
-        figure, word, ends = plain.groups()
-        measure = PLAIN_UNITS.get(word)
-        if measure is None and word.lower() not in _GOES_ON:
-            number, _ = figure_value(figure)
-            return [Amount(number, number, "piece", named=False, end=plain.end(1))]
-        if measure is not None and ends is not None:
-            number, _ = figure_value(figure)
-            return [Amount(number, number, measure, named=True, end=plain.end(2))]
+    begins = line[at : at + 2]
+    if begins.isalpha() and begins.lower() not in NUMBER_BEGINNINGS:
+        return []
     first = amount_at(line, at)
     if first is None:
         return []
     row = [joined(line, first, system)]
-    while row[-1].named:
+    while row[-1].named and line[row[-1].end : row[-1].end + 2] not in _NO_MORE:
         equal = _NEXT_EQUAL.match(line, row[-1].end)
         if equal is None:
             break
         place = equal.end()
-        about = ABOUT.match(line, place)
-        if about:
+        if not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
             place = about.end()
         more = amount_at(line, place)
         if (
