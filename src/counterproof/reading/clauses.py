@@ -17,6 +17,7 @@ from counterproof.units import MEASURES, unit_kg
 if TYPE_CHECKING:
     from counterproof.reading.unfinished import Unfinished
 
+_CLAUSES: Final = re.compile(r"[;,](?!\d)")
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
 _WEIGHED: Final = re.compile(
     r"weighed:?\s+(?:at\s+|as\s+)?(?P<amount>[^,]+?)(?:,?\s+(?:give or take|±)\s+(?P<by>[^,]+))?",
@@ -26,9 +27,9 @@ _REMARK: Final = re.compile(
     r"(?:plus|such as|preferably|ideally|if|about|approx\w*|around|see|note|optional\w*|you|i|we|like"
     r"|eg|or|from|available|use|this|these|per|each|at least|including|depending|for|to|recipes?"
     r"|store|enough|any|not|the|with|weighing|measuring|total|minimum|by|as|more|extra|but|also"
-    r"|home\w*|best|good|it|which|that)\b|\+|(?:and|&) \d|i\.e|e\.g",
-    re.IGNORECASE,
+    r"|home\w*|best|good|it|which|that)\b|\+|(?:and|&) \d|i\.e|e\.g"
 )
+_O: Final = frozenset("oO")
 _ALTERNATIVE: Final = re.compile(r"or\s+(?:(?:use|substitute|else|even)\s+)?", re.IGNORECASE)
 NO_FOOD: Final = re.compile(
     r"(?:to taste|more|less|so\b|as needed|as desired|until|similar|equivalent|a mix|mixture"
@@ -62,28 +63,29 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
     inside = piece.strip("()").strip()
     if not inside:
         return
-    meaning = _MEANING.match(inside)
+    lower = inside.lower()
+    meaning = _MEANING.match(inside) if lower.startswith("meaning") else None
     if meaning is not None:
         line.meaning = inside[meaning.end() :]
         line.note("meaning", piece)
         return
-    if _read_weighed(inside, line):
+    if lower.startswith("weighed") and _read_weighed(inside, line):
         line.note("weighed", piece)
         return
     if not line.aside and len(inside) < _LONGEST_BRACKET:
-        for clause in re.split(r"[;,](?!\d)", inside):
+        for clause in _CLAUSES.split(inside):
             first = not line.head.quantities
             if _read_amount(clause.strip(), line, in_name=in_name, bare=first):
                 line.note("amount", piece)
                 if clause.strip() != inside:
                     line.comment.append(inside)
                 return
-    size = SIZES.get(inside.lower())
+    size = SIZES.get(lower)
     if size and in_name and not line.head.size:
         line.head.size = size
         line.note("size", inside)
     elif not _read_choice(inside, line):
-        _flag_juice(inside.lower(), line)
+        _flag_juice(lower, line)
         line.remark(inside)
 
 
@@ -110,6 +112,8 @@ def _read_weighed(inside: str, line: Unfinished) -> bool:
 
 def _flag_juice(lower: str, line: Unfinished) -> None:
     """Flag "juice only", "zested and juiced"; not "with their juice"."""
+    if "juice" not in lower and "zest" not in lower:
+        return
     words = lower.split()
     if all(word in _JUICED or word in _WITH_JUICE for word in words):
         line.flags.update(_JUICED[word] for word in words if word in _JUICED)
@@ -139,9 +143,11 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
 
 def _read_count_again(clause: str, line: Unfinished) -> bool:
     """Read "2 cups sliced onions (about 3 medium onions)"."""
+    if not line.name or not line.head.quantities:
+        return False
     about = ABOUT.match(clause)
     row = amounts(clause, about.end() if about else 0, line.system)
-    if not row or row[-1].named or not line.name or not line.head.quantities:
+    if not row or row[-1].named:
         return False
     again = clause[row[-1].end :].strip().lower()
     if not again or again.rstrip("s") != line.name[-1].rpartition(" ")[2].lower().rstrip("s"):
@@ -180,7 +186,7 @@ def read_clause(piece: str, line: Unfinished) -> None:
     if _read_choice(piece, line):
         return
     _flag_juice(lower, line)
-    if _REMARK.match(piece):
+    if _REMARK.match(lower):
         line.remark(piece)
         return
     if "to taste" in lower:
@@ -190,7 +196,7 @@ def read_clause(piece: str, line: Unfinished) -> None:
 
 def _read_choice(piece: str, line: Unfinished) -> bool:
     """Read "or sea salt", "or ½ teaspoon dried"."""
-    choice = _ALTERNATIVE.match(piece)
+    choice = _ALTERNATIVE.match(piece) if piece[:1] in _O else None
     if choice is None:
         return False
     other = piece[choice.end() :]

@@ -27,12 +27,17 @@ LONGEST: Final = 600
 """Characters of a line that are read; no ingredient takes more, the rest is kept as a comment."""
 
 _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - |: )")
-_MARKED: Final = re.compile(r"[(),;:]| - ")
 _MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _PARTS: Final = "juice zest rind peel yolk white leaves seeds pulp flesh".split()
+_HOW_PARTED: Final = (
+    "finely freshly thinly coarsely roughly strained grated pared squeezed chopped shredded fresh long"
+    " thin very".split()
+)
+_PART_BEGINNINGS: Final = frozenset(
+    {word[:2] for word in (*_PARTS, *_HOW_PARTED, "the", "an", "strip")}
+)
 _PART_OF: Final = re.compile(
-    r"(?:the\s+|an?\s+|1\s+)?((?:(?:finely|freshly|thinly|coarsely|roughly|strained|grated|pared|squeezed"
-    r"|chopped|shredded|fresh|long|thin|very)\s+)*"
+    rf"(?:the\s+|an?\s+|1\s+)?((?:(?:{'|'.join(_HOW_PARTED)})\s+)*"
     r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|strips? of zest)"
     r"(?:\s*(?:,|/|and|&|plus)\s*(?:the\s+)?(?:(?:finely|freshly|coarsely)\s+)?(?:grated\s+)?"
     r"(?:juice|zest|rind|peel|pulp))?)\s+(?:(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
@@ -47,6 +52,7 @@ _LABEL: Final = re.compile(
     re.IGNORECASE,
 )
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
+_METRIC_LAST: Final = frozenset("lLg")
 _TAIL_UNITS: Final = frozenset(
     {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice"}
 )
@@ -75,11 +81,13 @@ def split_line(text: str, system: System = "us") -> Split:
     if len(written) > LONGEST:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
         written, beyond = written[:cut].rstrip(), written[cut:].strip()
-    label = _label(written, system) if ":" in written or " - " in written else ""
-    written = written[len(label) :]
-    part_of = _PART_OF.match(written) if written[:1] > "9" or written[:2] == "1 " else None
+    label = ""
+    if ":" in written or " - " in written:
+        label = _label(written, system)
+        written = written[len(label) :]
+    part_of = _PART_OF.match(written) if _may_tell_part(written) else None
     begin = part_of.end() if part_of is not None else 0
-    line = Unfinished(head(written[begin:], system), system)
+    line = Unfinished(head(written[begin:] if begin else written, system), system)
     if label:
         line.remark(label.strip(" :-"))
         line.flags.update({purpose_named(f"for {label.lower()}")} - {""})
@@ -90,13 +98,21 @@ def split_line(text: str, system: System = "us") -> Split:
     begun = begin + line.head.end
     if line.head.end:
         line.note("amount", written[begin:begun].strip())
-    if "percent of another" in line.flags:
-        line.comment.append(written[begin:begun].strip())
+        if "percent of another" in line.flags:
+            line.comment.append(written[begin:begun].strip())
     _read_rest(written[begun:].strip(), line)
     if beyond:
         line.comment.append(beyond)
         line.note("comment", beyond)
     return _finished(text, line)
+
+
+def _may_tell_part(written: str) -> bool:
+    """Return whether a line may begin with "the zest and juice of"; most lines do not."""
+    begins = written[:2].lower()
+    if begins in {"1 ", "a "}:
+        begins = written[2:4].lower()
+    return begins in _PART_BEGINNINGS
 
 
 def _label(written: str, system: System) -> str:
@@ -113,12 +129,14 @@ def _label(written: str, system: System) -> str:
 
 
 def _read_rest(rest: str, line: Unfinished) -> None:
-    if not rest:
+    if not rest or rest in _MARKS:
         return
-    rest = _without_metric_end(rest, line)
-    pieces = [rest]
-    if _MARKED.search(rest):
-        pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]
+    if rest[-1] in _METRIC_LAST:
+        rest = _without_metric_end(rest, line)
+    if not ("," in rest or "(" in rest or ";" in rest or ":" in rest or ")" in rest or " - " in rest):
+        read_name(rest, line)
+        return
+    pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]
     named = False
     index = 0
     while index < len(pieces):
@@ -150,8 +168,7 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
     """Read "1 cup rice 250 mL": the metric twin at the end of the line."""
     quantities = line.head.quantities
     if (
-        rest[-1] not in "lLg"
-        or not quantities
+        not quantities
         or MEASURES[quantities[0].measure] not in {"volume", "mass"}
     ):
         return rest
@@ -166,10 +183,10 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
 def _finished(text: str, line: Unfinished) -> Split:
     head_ = line.head
     name = " ".join(line.name).strip(" :;,.-/")
-    if head_.quantities and head_.quantities[0].measure == "piece":
+    if " " in name and _counts(line):
         name = _without_unit(name, line)
     name = name or _recovered(line)
-    if head_.quantities and head_.quantities[0].measure == "piece":
+    if " " in name and _counts(line):
         name = _without_part(name, line)
     if line.flags and name.lower() in {"egg", "eggs"}:
         for part in ("yolk", "white"):
@@ -177,37 +194,45 @@ def _finished(text: str, line: Unfinished) -> Split:
                 name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
     weighed = line.weighed
     return Split(
-        text=text,
-        quantities=tuple(head_.quantities) if weighed is None else (weighed,),
-        packs=head_.packs if weighed is None else 1.0,
-        container=head_.container,
-        size=head_.size,
-        name=name,
-        alternatives=tuple(line.alternatives),
-        preparation=", ".join(line.preparation),
-        comment=", ".join(line.comment),
-        meaning=line.meaning,
-        flags=frozenset(line.flags),
-        measured_as=", ".join(line.measured_as),
-        parts=tuple(line.parts),
+        text,
+        tuple(head_.quantities) if weighed is None else (weighed,),
+        head_.packs if weighed is None else 1.0,
+        head_.container,
+        head_.size,
+        name,
+        tuple(line.alternatives),
+        ", ".join(line.preparation),
+        ", ".join(line.comment),
+        line.meaning,
+        frozenset(line.flags),
+        ", ".join(line.measured_as),
+        tuple(line.parts),
     )
+
+
+def _counts(line: Unfinished) -> bool:
+    """Return whether the line counts pieces: "3 garlic cloves", "½ lemon juice"."""
+    quantities = line.head.quantities
+    return bool(quantities) and quantities[0].measure == "piece"
 
 
 def _without_unit(name: str, line: Unfinished) -> str:
     """Read "3 garlic cloves" as three cloves of garlic."""
-    first_word, _, rest = name.partition(" of ")
-    counted = measure_named(first_word) if rest else None
+    counted = None
+    if " of " in name:
+        first_word, _, rest = name.partition(" of ")
+        counted = measure_named(first_word) if rest else None
     if counted is not None and MEASURES[counted] in COUNTS:
         first = line.head.quantities[0]
         line.head.quantities[0] = Quantity(first.low, first.high, counted)
         return rest  # "2 chopped cloves of garlic"
     before, _, last = name.rpartition(" ")
-    if not before or describes(before.split()) or "rack" in before.lower():
-        return name  # a rack of ribs is no rib
     measure = measure_named(last)
+    if measure is None or describes(before.split()) or "rack" in before.lower():
+        return name  # a rack of ribs is no rib
     if measure in _TAIL_UNITS or (before.lower(), measure) in _TAIL_AFTER:
         first = line.head.quantities[0]
-        line.head.quantities[0] = Quantity(first.low, first.high, measure or "piece")
+        line.head.quantities[0] = Quantity(first.low, first.high, measure)
         return before
     return name
 

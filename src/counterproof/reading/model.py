@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from counterproof.draws import Product
 from counterproof.marks import Mark
@@ -13,7 +13,16 @@ from counterproof.rows import Fit, Food
 from counterproof.ways import Way
 
 
-@dataclass(frozen=True, slots=True)
+if TYPE_CHECKING:
+    from dataclasses import dataclass as made_often
+else:
+
+    def made_often(*, frozen: bool, slots: bool) -> type:
+        """A dataclass that mypy keeps frozen: made for every line, it takes a fifth of the time."""
+        return dataclass(slots=slots, unsafe_hash=frozen)
+
+
+@made_often(frozen=True, slots=True)
 class Quantity:
     """How much the line says: low = high unless the cook wrote a range; measure is a units.py id."""
 
@@ -33,7 +42,7 @@ class Part(NamedTuple):
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@made_often(frozen=True, slots=True)
 class Split:
     """A line split into its parts by the grammar, before any food is looked up.
 

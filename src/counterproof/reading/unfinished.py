@@ -31,7 +31,7 @@ def describes(words: list[str]) -> bool:
     bool
         True for "whole", "large even-sized"; False for "mushrooms".
     """
-    return all(word.lower() in NEVER_ALONE for word in words)
+    return NEVER_ALONE.issuperset([word.lower() for word in words])
 
 
 def noun(words: list[str]) -> list[str]:

@@ -282,7 +282,7 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
     """
     place = 0
     word = ""
-    while about := ABOUT.match(inside, place):
+    while not inside[place : place + 1].isdigit() and (about := ABOUT.match(inside, place)):
         said = about.group().lower()
         if said.startswith("each"):
             word = "each"
@@ -303,7 +303,7 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
             close = inside.find(")", end)
             end = close + 1 if close >= 0 else len(inside)
             continue
-        tail = _TRAILING.match(inside, end)
+        tail = _TRAILING.match(inside, end) if end < len(inside) else None
         if tail is None:
             break
         word = tail.group(1).lower()
