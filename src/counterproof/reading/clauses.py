@@ -10,13 +10,14 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
-from counterproof.reading.words import BREAK, SIZES, WORD_CLASSES
+from counterproof.reading.words import BREAK, MANNER, PREPARATION, SIZES, WORD_CLASSES
 from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
 from counterproof.units import MEASURES, unit_kg
 
 if TYPE_CHECKING:
     from counterproof.reading.unfinished import Unfinished
 
+_WORK: Final = frozenset({PREPARATION, MANNER})
 _CLAUSES: Final = re.compile(r"[;,](?!\d)")
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
 _WEIGHED: Final = re.compile(
@@ -172,6 +173,11 @@ def read_clause(piece: str, line: Unfinished) -> None:
         line.aside = _ASIDE.search(lower) is not None
     if lower.startswith("divided"):
         line.flags.add("divided")
+    if WORD_CLASSES.get(lower.partition(" ")[0]) in _WORK:
+        line.naming = False
+        _flag_juice(lower, line)
+        _prepare(piece, lower, line)
+        return
     if piece[:1].isdigit() or lower[:5] in _AMOUNT_FIRST:
         beside = not line.head.quantities
         if not line.aside and _read_amount(piece, line, in_name=beside, bare=beside):
@@ -189,6 +195,10 @@ def read_clause(piece: str, line: Unfinished) -> None:
     if _REMARK.match(lower):
         line.remark(piece)
         return
+    _prepare(piece, lower, line)
+
+
+def _prepare(piece: str, lower: str, line: Unfinished) -> None:
     if "to taste" in lower:
         line.flags.add("to taste")
     line.prepare(piece)

@@ -23,7 +23,8 @@ _SIGNS_OF_TIMES: Final = frozenset("xX*")
 _TIMES_BEFORE: Final = re.compile(r"[xX]\s?(?=\d)")
 _TIMES_AFTER: Final = re.compile(r"\s*[xX]\s+(?=[A-Za-z])")
 _SOME: Final = re.compile(
-    r"(?:some|enough|plenty of|lots of|a (?:little )?bit of|a little(?! gem))\s+", re.IGNORECASE
+    any_case("some", "enough", "plenty of", "lots of", "a (?:little )?bit of", "a little(?! gem)")
+    + r"\s+"
 )
 _BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
 _OTHER_COUNT: Final = re.compile(r"\s+or\s+(?=\d)", re.IGNORECASE)
@@ -31,22 +32,22 @@ _HEDGES: Final = frozenset(
     {"about", "approx", "approx.", "approximately", "around", "roughly", "circa", "~", "ca.", "c."}
 )
 _SLASH: Final = re.compile(r"\s*/\s*(?=\d)")
+_BY_EYE_UNITS: Final = frozenset(
+    "handful pinch dash splash drizzle knob sprig bunch glug dusting sprinkling sprinkle drop drops"
+    " dollop squeeze grating twist sprigs pinches dashes handfuls slug fistful head piece clove"
+    " slice stick stalk stalks scoop strip bag tin can jar packet package cup cups tbsp tsp teaspoon"
+    " tablespoon lump sheet slices pat nut thumb wedge wedges leaf grind grinding grindings gratings"
+    " twists cloves bulb".split()
+)
 _BY_EYE: Final = re.compile(
-    r"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)("
-    + any_case(
-        *"handful pinch dash splash drizzle knob sprig bunch glug dusting sprinkling sprinkle".split(),
-        *"drop drops dollop squeeze grating twist sprigs pinches dashes handfuls slug fistful".split(),
-        *"head piece clove slice stick stalk stalks scoop strip bag tin can jar packet".split(),
-        *"package cup cups tbsp tsp teaspoon tablespoon lump sheet slices pat nut thumb".split(),
-        *"wedge wedges leaf grind grinding grindings gratings twists cloves bulb".split(),
-    )
-    + r")(?:\s+(?i:of)\b|(?=\s))"
+    rf"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){{0,2}}?)({any_case(*_BY_EYE_UNITS)})"
+    r"(?:\s+(?i:of)\b|(?=\s))"
 )
 _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
 _ANOTHER: Final = re.compile(r"\b(?:by|of) (?:\w+ )*?weight\b", re.IGNORECASE)
 _OR_MORE: Final = re.compile(r"\((?:or|to) (\d{1,3})\)")
-_WHOLE: Final = re.compile(r"whole (?=\d)", re.IGNORECASE)
+_HEDGED: Final = re.compile(rf"(?:(?i:whole) |{ABOUT.pattern})(?=\d)")
 _PER: Final = re.compile(r"\s+per (?:serving|person|head|portion)(?: of)?\b", re.IGNORECASE)
 _THICK: Final = re.compile(r"[\s-]*(?:thick|long|wide|square)\b", re.IGNORECASE)
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
@@ -92,8 +93,7 @@ def head(line: str, system: System) -> Head:
     if percent is not None:
         another = _ANOTHER.search(line, percent.end())
         return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
-    some = _SOME.match(line, place) if line[place : place + 1] in "sSeEpPlLaA" else None
-    if some is not None:
+    if not line[place : place + 1].isdigit() and (some := _SOME.match(line, place)):
         found.end = place = some.end()
         if some.group().lower().startswith("a "):
             found.flags.add("a little")
@@ -101,12 +101,14 @@ def head(line: str, system: System) -> Head:
     if not row:
         return _by_eye(line, place, found)
     for amount in row:
-        found.flags.update(amount.flags)
-    found.size = row[0].size
-    if row[0].named:
+        if amount.flags:
+            found.flags.update(amount.flags)
+    first = row[0]
+    found.size = first.size
+    if first.named:
         _read_packed(line, row, found, system)
     else:
-        _read_counted(line, row[0], found, system)
+        _read_counted(line, first, found, system)
     if line.startswith(_CHOICES, found.end):
         _read_second_choice(line, found, system)
     after = line[found.end : found.end + 2]
@@ -131,7 +133,9 @@ def _hedged(line: str, found: Head) -> int:
 
 def _by_eye(line: str, place: int, found: Head) -> Head:
     """Read "a small handful of", "knob of", "large pinch"."""
-    match = _BY_EYE.match(line, place)
+    match = None
+    if not _BY_EYE_UNITS.isdisjoint(line[place:].lower().split(None, 4)[:4]):
+        match = _BY_EYE.match(line, place)
     words = match.group(1).lower().split() if match is not None else []
     if match is None or any(word not in SIZES and word not in FILLS for word in words):
         return Head(end=found.end, flags=found.flags & {"a little"})
@@ -210,7 +214,7 @@ def _read_counted(line: str, counted: Amount, found: Head, system: System) -> No
     if times is None:
         while line[place : place + 1] == " ":
             place += 1
-        about = _WHOLE.match(line, place) or ABOUT.match(line, place)
+        about = _HEDGED.match(line, place)
         if about is not None:
             place = about.end()
     if not line[place : place + 1].isdigit():

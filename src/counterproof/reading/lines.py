@@ -18,7 +18,7 @@ from counterproof.reading.model import Quantity, Split
 from counterproof.reading.naming import read_list, read_name
 from counterproof.reading.purposes import purpose_named
 from counterproof.reading.tidying import tidied
-from counterproof.reading.unfinished import COUNTS, Unfinished, describes
+from counterproof.reading.unfinished import COUNTS, Unfinished, complete, describes
 from counterproof.reading.words import WORD_CLASSES
 from counterproof.reading.written_amounts import amounts
 from counterproof.units import MEASURES, System, measure_named
@@ -27,6 +27,7 @@ LONGEST: Final = 600
 """Characters of a line that are read; no ingredient takes more, the rest is kept as a comment."""
 
 _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - |: )")
+_COMMAS: Final = re.compile(r"(,)(?!\d)")
 _MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _PARTS: Final = "juice zest rind peel yolk white leaves seeds pulp flesh".split()
 _HOW_PARTED: Final = (
@@ -133,17 +134,23 @@ def _read_rest(rest: str, line: Unfinished) -> None:
         return
     if rest[-1] in _METRIC_LAST:
         rest = _without_metric_end(rest, line)
-    if not ("," in rest or "(" in rest or ";" in rest or ":" in rest or ")" in rest or " - " in rest):
+    if "(" in rest or ")" in rest or ":" in rest or ";" in rest or " - " in rest:
+        pieces = _PIECES.split(rest)
+    elif "," in rest:
+        pieces = _COMMAS.split(rest)
+    else:
         read_name(rest, line)
         return
-    pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]
+    pieces = [piece for piece in map(str.strip, pieces) if piece]
+    lower = rest.lower()
+    may_list = "or " in lower or "and " in lower or "each" in lower
     named = False
     index = 0
     while index < len(pieces):
         piece = pieces[index]
         index += 1
         if piece in _MARKS:
-            named = named or bool(line.name and not describes(line.name[-1].split()))
+            named = named or bool(line.name and complete(line.name[-1]))
         elif piece[0] == "(":
             read_bracket(piece, line, in_name=not named)
         elif named or _goes_on(piece, line):
@@ -151,7 +158,7 @@ def _read_rest(rest: str, line: Unfinished) -> None:
             read_clause(piece, line)
         else:
             read_name(piece, line)
-            if line.name and index < len(pieces) and pieces[index] == ",":
+            if may_list and line.name and index < len(pieces) and pieces[index] == ",":
                 index += read_list(pieces[index:], line)
 
 
@@ -159,7 +166,7 @@ def _goes_on(piece: str, line: Unfinished) -> bool:
     """Return whether text after a bracket is a clause rather than more of the name."""
     return bool(
         line.name
-        and not describes(line.name[-1].split())
+        and complete(line.name[-1])
         and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())
     )
 

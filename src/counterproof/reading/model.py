@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from counterproof.draws import Product
 from counterproof.marks import Mark
@@ -35,7 +35,8 @@ class Quantity:
         return {"low": self.low, "high": self.high, "measure": self.measure}
 
 
-class Part(NamedTuple):
+@made_often(frozen=True, slots=True)
+class Part:
     """A stretch of the line and what it was taken for: "amount", "size", "name", …"""
 
     kind: str

@@ -51,11 +51,11 @@ _AFTER_PARTICIPLE: Final = frozenset(
     }
 )
 _JOINS: Final = frozenset({"with", "in", "into"})
+_ACTING: Final = frozenset({*WORD_CLASSES, *_JOINS})
 _PARTS_OF_FOOD: Final = frozenset(
     "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
     "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
 )
-_ACTING: Final = frozenset(WORD_CLASSES)
 _BEFORE_NAME: Final = frozenset({"of", "each", "either"})
 _DIGIT: Final = re.compile(r"\d")
 _SLASHED: Final = re.compile(r"(?<!\w)(?!and/)(\w*[^\W\d]{2}) ?/ ?(?!or\b|pepper)(?=\w)")
@@ -75,13 +75,15 @@ def read_name(piece: str, line: Unfinished) -> None:
     line : Unfinished
         The line it stands in.
     """
-    words = _own_words(piece, line)
-    if not words:
-        return
+    words = piece.split()
+    if "/" in piece or words[0].lower() in _BEFORE_NAME:
+        words = _own_words(piece, line)
+        if not words:
+            return
     lowered = [word.lower() for word in words]
     start, stop = 0, len(words)
     acting = not _ACTING.isdisjoint(lowered)
-    if acting or not _JOINS.isdisjoint(words):
+    if acting:
         classes = [WORD_CLASSES.get(word, 0) for word in lowered]
         start = _prepared(lowered, classes, line)
         stop = min(_name_end(lowered, classes, start), _joined_at(lowered, start))
@@ -302,7 +304,7 @@ def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
     lead = words[0].lower()
     joint = words[0] if lead in _JOINTS else ""
     leading = bool(joint)
-    if not leading and lead in _ACTING:
+    if not leading and lead in WORD_CLASSES:
         return None
     if leading:
         words = words[1:]

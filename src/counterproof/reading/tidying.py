@@ -42,7 +42,6 @@ _LIST_SIGN: Final = re.compile(r"\s*(?:(?:[-*+•·▪◦‣■□☐☑✓✔>]
 _SPACES: Final = re.compile(r"\s{2,}")
 _EMPHASIS: Final = re.compile(r"\*\*|__|(?<!\w)[*_](?=\w)|(?<=\w)[*_](?!\w)")
 _ODD: Final = re.compile(r"[^A-Za-z0-9 ,.()/'%-]")
-_AFTER: Final = ("( ", "/ ", "- ")
 
 
 def _without_look_alikes(match: re.Match[str]) -> str:
@@ -77,9 +76,10 @@ def tidied(text: str) -> str:
     str
         Printable text without leading, trailing or double spaces.
     """
-    odd = set(_ODD.findall(text))
-    if not odd and text[:1].isalnum() and "  " not in text:
+    found = _ODD.findall(text)
+    if not found and text[:1].isalnum() and "  " not in text:
         return text.rstrip()
+    odd = set(found)
     if "&" in odd:
         text = unescape(text)
         odd.update(_ODD.findall(text))
@@ -88,7 +88,7 @@ def tidied(text: str) -> str:
     for char in odd:
         if char in _PLAIN:
             text = text.replace(char, _PLAIN[char])
-    if "⁄" in text and any([after in text for after in _AFTER]):
+    if "⁄" in text and ("- " in text or "/ " in text or "( " in text):
         text = _LEADING_FRACTION.sub("", text)
     if not text.isascii() and not text.replace("⁄", "/").isascii():
         text = unicodedata.normalize("NFC", text)

@@ -34,6 +34,22 @@ def describes(words: list[str]) -> bool:
     return NEVER_ALONE.issuperset([word.lower() for word in words])
 
 
+def complete(name: str) -> bool:
+    """Return whether a name names a food; "whole, skinless" only describes one.
+
+    Parameters
+    ----------
+    name : str
+        A name, not empty.
+
+    Returns
+    -------
+    bool
+        As not `describes`, told by the last word alone for most.
+    """
+    return name.rpartition(" ")[2].lower() not in NEVER_ALONE or not describes(name.split())
+
+
 def noun(words: list[str]) -> list[str]:
     """Return a name without the words before it that only describe.
 
@@ -120,7 +136,7 @@ class Unfinished:
         if before_name:
             self.measured_as.append(text)
         self.preparation.append(text)
-        self.note("preparation", text)
+        self.parts.append(Part("preparation", text))
 
     def remark(self, text: str) -> None:
         """Keep a comment, with the flags it raises.

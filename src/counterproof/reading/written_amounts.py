@@ -104,14 +104,16 @@ def amount_at(line: str, at: int) -> Amount | None:
         end = plain.end()
         if line[end : end + 2] in _OF_RANGES:
             high, end = _range_end(line, end, high, measure)
-        return Amount(number, high, measure, True, end)
+        return Amount(number, high, measure, named=True, end=end)
     unit = unit_at(line, plain.end(1), number)
     end = unit.end
     if unit.measure is None:
-        return Amount(number, number, "piece", False, end, unit.size)
+        return Amount(number, number, "piece", named=False, end=end, size=unit.size)
     if line[end : end + 2] in _OF_RANGES:
         high, end = _range_end(line, end, high, unit.measure)
-    return Amount(number, high, unit.measure, True, end, unit.size, unit.fills)
+    return Amount(
+        number, high, unit.measure, named=True, end=end, size=unit.size, flags=unit.fills
+    )
 
 
 def _written_out(line: str, at: int) -> Amount | None:
@@ -193,7 +195,9 @@ def joined(line: str, first: Amount, system: System) -> Amount:
         In the unit of the first.
     """
     total = first
-    while total.named and line[total.end : total.end + 2] not in _NO_MORE:
+    while total.named and line[total.end : total.end + 1] != "/":
+        if line[total.end : total.end + 2] in _NO_MORE:
+            break
         plus = _NEXT_SUM.match(line, total.end)
         place = plus.end() if plus else total.end
         if plus is None:
@@ -244,6 +248,8 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
     first = amount_at(line, at)
     if first is None:
         return []
+    if not first.named or line[first.end : first.end + 2] in _NO_MORE:
+        return [first]
     row = [joined(line, first, system)]
     while row[-1].named and line[row[-1].end : row[-1].end + 2] not in _NO_MORE:
         equal = _NEXT_EQUAL.match(line, row[-1].end)
