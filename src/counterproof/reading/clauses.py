@@ -30,6 +30,7 @@ _REMARK: Final = re.compile(
     r"|store|enough|any|not|the|with|weighing|measuring|total|minimum|by|as|more|extra|but|also"
     r"|home\w*|best|good|it|which|that)\b|\+|(?:and|&) \d|i\.e|e\.g"
 )
+_SETTLES: Final = frozenset("mw")
 _O: Final = frozenset("oO")
 _ALTERNATIVE: Final = re.compile(r"or\s+(?:(?:use|substitute|else|even)\s+)?", re.IGNORECASE)
 NO_FOOD: Final = re.compile(
@@ -65,16 +66,10 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
     if not inside:
         return
     lower = inside.lower()
-    meaning = _MEANING.match(inside) if lower.startswith("meaning") else None
-    if meaning is not None:
-        line.meaning = inside[meaning.end() :]
-        line.note("meaning", piece)
-        return
-    if lower.startswith("weighed") and _read_weighed(inside, line):
-        line.note("weighed", piece)
+    if lower[0] in _SETTLES and _read_settled(inside, piece, line):
         return
     if not line.aside and len(inside) < _LONGEST_BRACKET:
-        for clause in _CLAUSES.split(inside):
+        for clause in _CLAUSES.split(inside) if "," in inside or ";" in inside else [inside]:
             first = not line.head.quantities
             if _read_amount(clause.strip(), line, in_name=in_name, bare=first):
                 line.note("amount", piece)
@@ -88,6 +83,19 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
     elif not _read_choice(inside, line):
         _flag_juice(lower, line)
         line.remark(inside)
+
+
+def _read_settled(inside: str, piece: str, line: Unfinished) -> bool:
+    """Read "(meaning swede)" and "(weighed 28 g)": what the cook settled or measured."""
+    meaning = _MEANING.match(inside)
+    if meaning is not None:
+        line.meaning = inside[meaning.end() :]
+        line.note("meaning", piece)
+        return True
+    if _read_weighed(inside, line):
+        line.note("weighed", piece)
+        return True
+    return False
 
 
 def _read_weighed(inside: str, line: Unfinished) -> bool:

@@ -13,7 +13,7 @@ from typing import Final
 from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import FIGURE
-from counterproof.reading.unit_words import UnitWords, unit_at, unit_may_stand_at
+from counterproof.reading.unit_words import UnitWords, unit_at, unit_may_follow
 from counterproof.reading.words import FILLS, SIZES
 from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracketed, joined
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
@@ -314,10 +314,9 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         found.end = spoon.end()  # "a 15 ml spoon" is a measuring spoon
     elif kind in {"mass", "volume"}:
         of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None
-        at = of.end() if of else found.end
-        if not unit_may_stand_at(line, at):
+        if of is None and not unit_may_follow(line, found.end):
             return
-        pack = _pack_at(line, at)
+        pack = _pack_at(line, of.end() if of else found.end)
         if pack.measure in CONTAINERS or (
             kind == "mass" and pack.measure in _WEIGHED_WHOLE and not of
         ):

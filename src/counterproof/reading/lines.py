@@ -14,7 +14,7 @@ from typing import Final
 
 from counterproof.reading.clauses import read_bracket, read_clause
 from counterproof.reading.heads import head
-from counterproof.reading.model import Quantity, Split
+from counterproof.reading.model import Part, Quantity, Split
 from counterproof.reading.naming import read_list, read_name
 from counterproof.reading.purposes import purpose_named
 from counterproof.reading.tidying import tidied
@@ -37,6 +37,8 @@ _HOW_PARTED: Final = (
 _PART_BEGINNINGS: Final = frozenset(
     {word[:2] for word in (*_PARTS, *_HOW_PARTED, "the", "an", "strip")}
 )
+"""The first two letters of what `_PART_OF` may begin with, after an article."""
+_ARTICLES: Final = frozenset({"1 ", "a "})
 _PART_OF: Final = re.compile(
     rf"(?:the\s+|an?\s+|1\s+)?((?:(?:{'|'.join(_HOW_PARTED)})\s+)*"
     r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|strips? of zest)"
@@ -86,7 +88,10 @@ def split_line(text: str, system: System = "us") -> Split:
     if ":" in written or " - " in written:
         label = _label(written, system)
         written = written[len(label) :]
-    part_of = _PART_OF.match(written) if _may_tell_part(written) else None
+    begins = written[:2].lower()
+    if begins in _ARTICLES:
+        begins = written[2:4].lower()
+    part_of = _PART_OF.match(written) if begins in _PART_BEGINNINGS else None
     begin = part_of.end() if part_of is not None else 0
     line = Unfinished(head(written[begin:] if begin else written, system), system)
     if label:
@@ -98,7 +103,7 @@ def split_line(text: str, system: System = "us") -> Split:
         line.prepare(part_of.group().rstrip(), before_name=True)
     begun = begin + line.head.end
     if line.head.end:
-        line.note("amount", written[begin:begun].strip())
+        line.parts.append(Part("amount", written[begin:begun].strip()))
         if "percent of another" in line.flags:
             line.comment.append(written[begin:begun].strip())
     _read_rest(written[begun:].strip(), line)
@@ -106,14 +111,6 @@ def split_line(text: str, system: System = "us") -> Split:
         line.comment.append(beyond)
         line.note("comment", beyond)
     return _finished(text, line)
-
-
-def _may_tell_part(written: str) -> bool:
-    """Return whether a line may begin with "the zest and juice of"; most lines do not."""
-    begins = written[:2].lower()
-    if begins in {"1 ", "a "}:
-        begins = written[2:4].lower()
-    return begins in _PART_BEGINNINGS
 
 
 def _label(written: str, system: System) -> str:
@@ -190,10 +187,10 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
 def _finished(text: str, line: Unfinished) -> Split:
     head_ = line.head
     name = " ".join(line.name).strip(" :;,.-/")
-    if " " in name and _counts(line):
+    if " " in name and line.counts_pieces:
         name = _without_unit(name, line)
     name = name or _recovered(line)
-    if " " in name and _counts(line):
+    if " " in name and line.counts_pieces:
         name = _without_part(name, line)
     if line.flags and name.lower() in {"egg", "eggs"}:
         for part in ("yolk", "white"):
@@ -215,12 +212,6 @@ def _finished(text: str, line: Unfinished) -> Split:
         ", ".join(line.measured_as),
         tuple(line.parts),
     )
-
-
-def _counts(line: Unfinished) -> bool:
-    """Return whether the line counts pieces: "3 garlic cloves", "½ lemon juice"."""
-    quantities = line.head.quantities
-    return bool(quantities) and quantities[0].measure == "piece"
 
 
 def _without_unit(name: str, line: Unfinished) -> str:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import NO_FOOD, read_clause
 from counterproof.reading.heads import head
+from counterproof.reading.model import Part
 from counterproof.reading.unfinished import describes, noun
 from counterproof.reading.words import (
     AND,
@@ -102,7 +103,7 @@ def read_name(piece: str, line: Unfinished) -> None:
         else:
             called = " ".join(name)
             line.name.append(called)
-            line.note("name", called)
+            line.parts.append(Part("name", called))
     if stop < len(words):
         read_clause(" ".join(words[stop:]), line)
 

@@ -111,6 +111,12 @@ class Unfinished:
         self.parts: list[Part] = []
         self.weighed: Quantity | None = None  # what a scale said, over every other amount
 
+    @property
+    def counts_pieces(self) -> bool:
+        """Whether the line counts pieces: "3 garlic cloves", "½ lemon juice"."""
+        quantities = self.head.quantities
+        return bool(quantities) and quantities[0].measure == "piece"
+
     def note(self, kind: str, text: str) -> None:
         """Keep a stretch of the line with what it was taken for.
 

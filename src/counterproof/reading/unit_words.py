@@ -76,23 +76,23 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
     return _read(line, match, number) if _may_begin(word) else UnitWords(None, at)
 
 
-def unit_may_stand_at(line: str, at: int) -> bool:
-    """Return whether a place is worth a look: most words begin no unit.
+def unit_may_follow(line: str, at: int) -> bool:
+    """Return whether what follows is worth a look: most words begin no unit.
 
     Parameters
     ----------
     line : str
         A tidied line.
     at : int
-        Where to look.
+        Where a word ends.
 
     Returns
     -------
     bool
         False where `unit_at` finds nothing.
     """
-    match = _UNIT_WORD.match(line, at)
-    return match is not None and _may_begin(match[1])
+    word = line[at + 1 :].partition(" ")[0]
+    return not word.isalpha() or word.lower() in MAY_BEGIN
 
 
 def _read(line: str, first: re.Match[str], number: float) -> UnitWords:

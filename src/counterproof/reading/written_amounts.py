@@ -98,8 +98,7 @@ def amount_at(line: str, at: int) -> Amount | None:
     measure = PLAIN_UNITS.get(word)
     if measure is None and word.lower() in _OF_NUMBERS:
         return _written_out(line, at)
-    number, _ = figure_value(figure)
-    high = number
+    number = high = float(figure) if figure.isdigit() else figure_value(figure)[0]
     if measure is not None:
         end = plain.end()
         if line[end : end + 2] in _OF_RANGES:
@@ -290,10 +289,8 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
     word = ""
     while not inside[place : place + 1].isdigit() and (about := ABOUT.match(inside, place)):
         said = about.group().lower()
-        if said.startswith("each"):
-            word = "each"
-        elif said.startswith("drained"):
-            word = "drained"
+        if said.startswith(("each", "drained")):
+            word = "each" if said[0] == "e" else "drained"
         place = about.end()
     if inside[place : place + 2].lower() in {"a ", "an"}:
         return None
@@ -301,7 +298,7 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
     if not row:
         return None
     end = row[-1].end
-    while True:
+    while end < len(inside):
         if inside[end : end + 2] == " (" and (
             nested := bracketed(inside[end + 2 :].rstrip(")"), system)
         ):
@@ -309,7 +306,7 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
             close = inside.find(")", end)
             end = close + 1 if close >= 0 else len(inside)
             continue
-        tail = _TRAILING.match(inside, end) if end < len(inside) else None
+        tail = _TRAILING.match(inside, end)
         if tail is None:
             break
         word = tail.group(1).lower()
