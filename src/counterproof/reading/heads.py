@@ -72,7 +72,7 @@ class Head:
     flags: set[str] = field(default_factory=set)
 
 
-def head(line: str, system: System) -> Head:
+def head(line: str, system: System, row: list[Amount] | None = None) -> Head:
     """Return what a line begins with: amounts, packs, container and size.
 
     Parameters
@@ -81,6 +81,8 @@ def head(line: str, system: System) -> Head:
         A tidied line.
     system : System
         Whose cups and spoons.
+    row : list of Amount or None
+        The amounts at its very beginning, where they are known.
 
     Returns
     -------
@@ -97,7 +99,8 @@ def head(line: str, system: System) -> Head:
         found.end = place = some.end()
         if some.group().lower().startswith("a "):
             found.flags.add("a little")
-    row = amounts(line, place, system)
+    if place or row is None:
+        row = amounts(line, place, system)
     if not row:
         return _by_eye(line, place, found)
     for amount in row:

@@ -10,18 +10,22 @@ or the first word that cannot belong to it (`naming`), then the rest, clause by 
 from __future__ import annotations
 
 import re
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import read_bracket, read_clause
 from counterproof.reading.heads import head
 from counterproof.reading.model import Part, Quantity, Split
 from counterproof.reading.naming import read_list, read_name
+from counterproof.reading.plain_lines import plain_line
 from counterproof.reading.purposes import purpose_named
 from counterproof.reading.tidying import tidied
 from counterproof.reading.unfinished import COUNTS, Unfinished, complete, describes
 from counterproof.reading.words import WORD_CLASSES
 from counterproof.reading.written_amounts import amounts
 from counterproof.units import MEASURES, System, measure_named
+
+if TYPE_CHECKING:
+    from counterproof.reading.written_amounts import Amount
 
 LONGEST: Final = 600
 """Characters of a line that are read; no ingredient takes more, the rest is kept as a comment."""
@@ -80,6 +84,34 @@ def split_line(text: str, system: System = "us") -> Split:
         Its amounts, name, preparation and the rest.
     """
     written = tidied(text)
+    if not written[:1].isdigit() or len(written) > LONGEST:
+        return by_grammar(text, written, system)
+    row = amounts(written, 0, system)
+    plain = plain_line(text, written, row) if row else None
+    return plain or by_grammar(text, written, system, row)
+
+
+def by_grammar(
+    text: str, written: str, system: System, row: list[Amount] | None = None
+) -> Split:
+    """Return the parts of any line, read from the left.
+
+    Parameters
+    ----------
+    text : str
+        The line as written.
+    written : str
+        The same, tidied.
+    system : System
+        Whose cups and spoons.
+    row : list of Amount or None
+        The amounts it begins with, where they are known.
+
+    Returns
+    -------
+    Split
+        Its amounts, name, preparation and the rest.
+    """
     beyond = ""
     if len(written) > LONGEST:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
@@ -93,7 +125,8 @@ def split_line(text: str, system: System = "us") -> Split:
         begins = written[2:4].lower()
     part_of = _PART_OF.match(written) if begins in _PART_BEGINNINGS else None
     begin = part_of.end() if part_of is not None else 0
-    line = Unfinished(head(written[begin:] if begin else written, system), system)
+    begun_with = head(written[begin:], system) if begin or label else head(written, system, row)
+    line = Unfinished(begun_with, system)
     if label:
         line.remark(label.strip(" :-"))
         line.flags.update({purpose_named(f"for {label.lower()}")} - {""})
