@@ -120,13 +120,15 @@ def by_grammar(
     if ":" in written or " - " in written:
         label = _label(written, system)
         written = written[len(label) :]
+    begin = 0
     begins = written[:2].lower()
     if begins in _ARTICLES:
         begins = written[2:4].lower()
     part_of = _PART_OF.match(written) if begins in _PART_BEGINNINGS else None
-    begin = part_of.end() if part_of is not None else 0
-    begun_with = head(written[begin:], system) if begin or label else head(written, system, row)
-    line = Unfinished(begun_with, system)
+    if part_of is not None:
+        begin = part_of.end()
+        row = None
+    line = Unfinished(head(written[begin:] if begin else written, system, row), system)
     if label:
         line.remark(label.strip(" :-"))
         line.flags.update({purpose_named(f"for {label.lower()}")} - {""})

@@ -36,7 +36,7 @@ PLAIN_UNITS: Final[Mapping[str, str]] = {
     for lower in UNIT_WORDS - _WEAK - _NEEDS_OF - _FLUID - {"in", *SIZES, *FILLS}
     for word in (lower, lower.capitalize(), f"{lower}.")
     if (measure := measure_named(word)) is not None
-}
+} | {"fl oz": "floz", "fl oz.": "floz"}
 """The measures of the words that are units wherever they follow a number."""
 
 

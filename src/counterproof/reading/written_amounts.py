@@ -49,12 +49,13 @@ _TRAILING: Final = re.compile(
 )
 # Most numbers are one figure before a word: "200 g flour", "1½ cups", "3 large onions".
 _PLAIN: Final = re.compile(
-    r"((?:\d{1,4} )?\d[/⁄][2-9](?!\d)|\d{1,4}(?:\.\d{1,3})?) ?([A-Za-z]+(?![\w-])\.?)"
+    r"((?:\d{1,4} )?\d[/⁄][2-9](?!\d)|\d{1,4}(?:\.\d{1,3})?) ?((?:fl )?[A-Za-z]+(?![\w-])\.?)"
 )
 _OF_NUMBERS: Final = frozenset({"to", "or", "and", "of", "a", "an", "dozen", "dozen."})
 _OF_RANGES: Final = frozenset({" -", " t", " T", " o", " O"})
 _NO_MORE: Final = frozenset({"", " (", *(f" {letter}" for letter in set(ascii_letters) - set("aAoOpP"))})
 """What stands after an amount to which nothing is added."""
+_NO_EQUALS: Final = frozenset({"count", "length"})
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
 
 
@@ -249,24 +250,23 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
         return []
     if not first.named or line[first.end : first.end + 2] in _NO_MORE:
         return [first]
-    row = [joined(line, first, system)]
-    while row[-1].named and line[row[-1].end : row[-1].end + 2] not in _NO_MORE:
-        equal = _NEXT_EQUAL.match(line, row[-1].end)
+    last = joined(line, first, system)
+    row = [last]
+    while last.named and line[last.end : last.end + 2] not in _NO_MORE:
+        equal = _NEXT_EQUAL.match(line, last.end)
         if equal is None:
             break
+        slashed = "/" in equal[0]
         place = equal.end()
         if not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
             place = about.end()
         more = amount_at(line, place)
-        if (
-            more is None
-            or not more.named
-            or (MEASURES[more.measure] == "count" and "/" not in equal.group())
-        ):
+        if more is None or not more.named:
             break
-        if "/" not in equal.group() and MEASURES[more.measure] == "length":
+        if not slashed and MEASURES[more.measure] in _NO_EQUALS:
             break
-        row.append(joined(line, more, system))
+        last = joined(line, more, system)
+        row.append(last)
     return row
 
 
