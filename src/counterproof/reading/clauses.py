@@ -181,7 +181,7 @@ def read_clause(piece: str, line: Unfinished) -> None:
         line.aside = _ASIDE.search(lower) is not None
     if lower.startswith("divided"):
         line.flags.add("divided")
-    if WORD_CLASSES.get(lower.partition(" ")[0]) in _WORK:
+    if begins_with_work(lower):
         line.naming = False
         _flag_juice(lower, line)
         _prepare(piece, lower, line)
@@ -204,6 +204,40 @@ def read_clause(piece: str, line: Unfinished) -> None:
         line.remark(piece)
         return
     _prepare(piece, lower, line)
+
+
+def begins_with_work(lower: str) -> bool:
+    """Return whether a clause is work from its first word: "finely chopped".
+
+    Parameters
+    ----------
+    lower : str
+        A clause in lower case.
+
+    Returns
+    -------
+    bool
+        False for "skin removed", which is work too, but could begin a list of names.
+    """
+    return WORD_CLASSES.get(lower.partition(" ")[0]) in _WORK
+
+
+def may_be_work(lower: str) -> bool:
+    """Return whether a clause is work unless it goes on with a list: "skin removed".
+
+    Parameters
+    ----------
+    lower : str
+        A clause in lower case.
+
+    Returns
+    -------
+    bool
+        False for an amount, a choice and a remark.
+    """
+    return not (
+        lower[:1].isdigit() or lower[:5] in _AMOUNT_FIRST or _REMARK.match(lower) is not None
+    )
 
 
 def _prepare(piece: str, lower: str, line: Unfinished) -> None:

@@ -11,9 +11,10 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Final
 
+from counterproof.reading.clauses import begins_with_work, may_be_work
 from counterproof.reading.model import Part, Quantity, Split
 from counterproof.reading.unit_words import MAY_BEGIN
-from counterproof.reading.words import FILLS, MANNER, NEVER_ALONE, PREPARATION, WORD_CLASSES
+from counterproof.reading.words import FILLS, NEVER_ALONE, WORD_CLASSES
 from counterproof.units import CONTAINERS, MEASURES, UNIT_WORDS
 
 if TYPE_CHECKING:
@@ -26,12 +27,9 @@ _LETTERS: Final = "A-Za-zÀ-ÿ"
 _NAME: Final = re.compile(rf"[{_LETTERS}](?:[{_LETTERS}' -]*[{_LETTERS}'])?")
 _JOINT: Final = re.compile(r"['-]")
 _COUNTED_BY: Final = UNIT_WORDS | {"juice", "zest"}
-_WORK: Final = frozenset(
-    word
-    for word, kind in WORD_CLASSES.items()
-    if kind in {PREPARATION, MANNER} and word not in {"divided", "zested", "juiced"}
-)
 _MARKS: Final = frozenset("():;")
+_ENDS: Final = frozenset({"", "l", "g"})
+"""An empty clause, or perhaps a metric amount at the end of the line."""
 
 
 def plain_line(text: str, written: str, row: list[Amount]) -> Split | None:
@@ -97,17 +95,21 @@ def _begins_before_name(words: list[str]) -> bool:
 
 
 def _only_work(work: str) -> bool:
-    """Return whether every clause begins with a word of work and asks for nothing besides."""
+    """Return whether every clause says what to do with the food and asks for nothing besides."""
     lower = work.lower()
-    for clause in lower.split(", "):
-        if clause.partition(" ")[0] not in _WORK or "," in clause:
-            return False
-    return not (
+    if (
         "juice" in lower
         or "zest" in lower
         or "to taste" in lower
+        or "divided" in lower
         or " - " in lower
         or " ," in lower
-        or lower[-1] in "lg"
+        or lower[-1:] in _ENDS
         or not _MARKS.isdisjoint(lower)
-    )
+    ):
+        return False
+    lists = "or " in lower or "and " in lower
+    for clause in lower.split(", "):
+        if "," in clause or not (begins_with_work(clause) or (may_be_work(clause) and not lists)):
+            return False
+    return True
