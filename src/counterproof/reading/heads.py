@@ -15,7 +15,7 @@ from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import FIGURE
 from counterproof.reading.unit_words import UnitWords, unit_at, unit_may_follow
 from counterproof.reading.words import FILLS, SIZES
-from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracketed, joined
+from counterproof.reading.written_amounts import ABOUT, NO_MORE, Amount, amounts, bracketed, joined
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
@@ -299,7 +299,7 @@ def _closing(line: str, start: int) -> int:
 def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> None:
     """Read what follows named amounts: more in brackets, then the pack they come in."""
     first = row[0]
-    found.quantities = [amount.quantity for amount in row]
+    found.quantities = [Quantity(each.low, each.high, each.measure) for each in row]
     found.end = row[-1].end
     word = ""
     if line.startswith(_BRACKETS, found.end):
@@ -325,7 +325,8 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         ):
             found.container, found.end = pack.measure or "", pack.end
             found.size = found.size or pack.size
-            _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)
+            if line.startswith(_BRACKETS, found.end):
+                _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)
 
 
 def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str:
@@ -348,6 +349,8 @@ def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str
         else:
             break
         found.end = close + 1
+        if line[found.end : found.end + 2] in NO_MORE:
+            continue
         total = joined(
             line,
             Amount(first.low, first.high, first.measure, named=first.named, end=found.end),

@@ -91,9 +91,7 @@ def split_line(text: str, system: System = "us") -> Split:
     return plain or by_grammar(text, written, system, row)
 
 
-def by_grammar(
-    text: str, written: str, system: System, row: list[Amount] | None = None
-) -> Split:
+def by_grammar(text: str, written: str, system: System, row: list[Amount] | None = None) -> Split:
     """Return the parts of any line, read from the left.
 
     Parameters
@@ -197,19 +195,14 @@ def _read_rest(rest: str, line: Unfinished) -> None:
 def _goes_on(piece: str, line: Unfinished) -> bool:
     """Return whether text after a bracket is a clause rather than more of the name."""
     return bool(
-        line.name
-        and complete(line.name[-1])
-        and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())
+        line.name and complete(line.name[-1]) and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())
     )
 
 
 def _without_metric_end(rest: str, line: Unfinished) -> str:
     """Read "1 cup rice 250 mL": the metric twin at the end of the line."""
     quantities = line.head.quantities
-    if (
-        not quantities
-        or MEASURES[quantities[0].measure] not in {"volume", "mass"}
-    ):
+    if not quantities or MEASURES[quantities[0].measure] not in {"volume", "mass"}:
         return rest
     match = _METRIC_END.search(rest)
     if match is None or "plus" in rest:

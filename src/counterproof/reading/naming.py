@@ -98,7 +98,11 @@ def read_name(piece: str, line: Unfinished) -> None:
     if acting and len(name) > 1 and name[-1].lower() in _OR:
         line.note("comment", name.pop())  # the choice stands on the next line
     if name:
-        if acting and not _OR.isdisjoint(lowered) and any(word.lower() in _OR for word in name[1:-1]):
+        if (
+            acting
+            and not _OR.isdisjoint(lowered)
+            and any(word.lower() in _OR for word in name[1:-1])
+        ):
             _read_alternatives(name, line)
         else:
             called = " ".join(name)

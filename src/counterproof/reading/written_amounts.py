@@ -24,7 +24,15 @@ ABOUT: Final = re.compile(
         *r"about approx(?:\.|imately)? appr\. around roughly circa ca?\. almost nearly generous".split(),
         *"scant good full heaped heaping rounded level additional another minimum".split(),
         *"preferably the between from weighing".split(),
-        *("at least", "up to", "just over", "just under", "slightly heaped", "a total of", "total of"),
+        *(
+            "at least",
+            "up to",
+            "just over",
+            "just under",
+            "slightly heaped",
+            "a total of",
+            "total of",
+        ),
         *("drained weight:?", "net weight:?", "each(?: weighing| about)?"),
     )
     + r"\s+|~\s*"
@@ -53,7 +61,9 @@ _PLAIN: Final = re.compile(
 )
 _OF_NUMBERS: Final = frozenset({"to", "or", "and", "of", "a", "an", "dozen", "dozen."})
 _OF_RANGES: Final = frozenset({" -", " t", " T", " o", " O"})
-_NO_MORE: Final = frozenset({"", " (", *(f" {letter}" for letter in set(ascii_letters) - set("aAoOpP"))})
+NO_MORE: Final = frozenset(
+    {"", " (", *(f" {letter}" for letter in set(ascii_letters) - set("aAoOpP"))}
+)
 """What stands after an amount to which nothing is added."""
 _NO_EQUALS: Final = frozenset({"count", "length"})
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
@@ -111,9 +121,7 @@ def amount_at(line: str, at: int) -> Amount | None:
         return Amount(number, number, "piece", named=False, end=end, size=unit.size)
     if line[end : end + 2] in _OF_RANGES:
         high, end = _range_end(line, end, high, unit.measure)
-    return Amount(
-        number, high, unit.measure, named=True, end=end, size=unit.size, flags=unit.fills
-    )
+    return Amount(number, high, unit.measure, named=True, end=end, size=unit.size, flags=unit.fills)
 
 
 def _written_out(line: str, at: int) -> Amount | None:
@@ -196,7 +204,7 @@ def joined(line: str, first: Amount, system: System) -> Amount:
     """
     total = first
     while total.named and line[total.end : total.end + 1] != "/":
-        if line[total.end : total.end + 2] in _NO_MORE:
+        if line[total.end : total.end + 2] in NO_MORE:
             break
         plus = _NEXT_SUM.match(line, total.end)
         place = plus.end() if plus else total.end
@@ -248,11 +256,11 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
     first = amount_at(line, at)
     if first is None:
         return []
-    if not first.named or line[first.end : first.end + 2] in _NO_MORE:
+    if not first.named or line[first.end : first.end + 2] in NO_MORE:
         return [first]
     last = joined(line, first, system)
     row = [last]
-    while last.named and line[last.end : last.end + 2] not in _NO_MORE:
+    while last.named and line[last.end : last.end + 2] not in NO_MORE:
         equal = _NEXT_EQUAL.match(line, last.end)
         if equal is None:
             break
