@@ -4,6 +4,8 @@
 package", "1 large or 2 small". Where the line counts packs, the quantities are per pack.
 """
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
@@ -95,10 +97,8 @@ def head(line: str, system: System, row: list[Amount] | None = None) -> Head:
     if percent is not None:
         another = _ANOTHER.search(line, percent.end())
         return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
-    if not line[place : place + 1].isdigit() and (some := _SOME.match(line, place)):
-        found.end = place = some.end()
-        if some.group().lower().startswith("a "):
-            found.flags.add("a little")
+    if not line[place : place + 1].isdigit():
+        place = _unmeasured(line, place, found)
     if place or row is None:
         row = amounts(line, place, system)
     if not row:
@@ -118,6 +118,17 @@ def head(line: str, system: System, row: list[Amount] | None = None) -> Head:
     if after == " p" or after[1:].isdigit():
         _read_dimension(line, found, system)
     return found
+
+
+def _unmeasured(line: str, place: int, found: Head) -> int:
+    """Return where the number, or the name, begins after "some" or "a little"."""
+    some = _SOME.match(line, place)
+    if some is None:
+        return place
+    found.end = some.end()
+    if some.group().lower().startswith("a "):
+        found.flags.add("a little")
+    return found.end
 
 
 def _hedged(line: str, found: Head) -> int:
@@ -220,14 +231,20 @@ def _read_counted(line: str, counted: Amount, found: Head, system: System) -> No
         about = _HEDGED.match(line, place)
         if about is not None:
             place = about.end()
-    if not line[place : place + 1].isdigit():
-        return
+    if line[place : place + 1].isdigit():
+        _read_content(line, place, counted, found, system, sized=times is None)
+
+
+def _read_content(
+    line: str, place: int, counted: Amount, found: Head, system: System, *, sized: bool
+) -> None:
+    """Read what each of the things counted holds, or how long it is."""
     pack = amounts(line, place, system)
     if pack and pack[-1].named:
         found.packs = counted.low
         _read_packed(line, pack, found, system)
         found.packs = counted.low
-        if times is None and MEASURES[pack[0].measure] == "length":
+        if sized and MEASURES[pack[0].measure] == "length":
             _take_as_size(found, counted)
         _spread(found, counted)
 

@@ -12,17 +12,15 @@ from counterproof.recipe.model import Recipe, Version, WrittenLine
 from counterproof.rows import Fit, Food
 from counterproof.ways import Way
 
-
 if TYPE_CHECKING:
-    from dataclasses import dataclass as made_often
+    from dataclasses import dataclass as _made_often
 else:
-
-    def made_often(*, frozen: bool, slots: bool) -> type:
-        """A dataclass that mypy keeps frozen: made for every line, it takes a fifth of the time."""
+    # Made for every line: mypy keeps these frozen, so that making one takes a fifth of the time.
+    def _made_often(*, frozen: bool, slots: bool) -> type:
         return dataclass(slots=slots, unsafe_hash=frozen)
 
 
-@made_often(frozen=True, slots=True)
+@_made_often(frozen=True, slots=True)
 class Quantity:
     """How much the line says: low = high unless the cook wrote a range; measure is a units.py id."""
 
@@ -35,7 +33,7 @@ class Quantity:
         return {"low": self.low, "high": self.high, "measure": self.measure}
 
 
-@made_often(frozen=True, slots=True)
+@_made_often(frozen=True, slots=True)
 class Part:
     """A stretch of the line and what it was taken for: "amount", "size", "name", …"""
 
@@ -43,7 +41,7 @@ class Part:
     text: str
 
 
-@made_often(frozen=True, slots=True)
+@_made_often(frozen=True, slots=True)
 class Split:
     """A line split into its parts by the grammar, before any food is looked up.
 

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import NO_FOOD, read_clause
 from counterproof.reading.heads import head
-from counterproof.reading.model import Part
 from counterproof.reading.unfinished import describes, noun
 from counterproof.reading.words import (
     AND,
@@ -95,21 +94,22 @@ def read_name(piece: str, line: Unfinished) -> None:
     name = words[start:stop]
     if name and not line.head.quantities:
         name = _amount_after(name, line)
-    if acting and len(name) > 1 and name[-1].lower() in _OR:
-        line.note("comment", name.pop())  # the choice stands on the next line
-    if name:
-        if (
-            acting
-            and not _OR.isdisjoint(lowered)
-            and any(word.lower() in _OR for word in name[1:-1])
-        ):
-            _read_alternatives(name, line)
-        else:
-            called = " ".join(name)
-            line.name.append(called)
-            line.parts.append(Part("name", called))
+    if acting and not _OR.isdisjoint(lowered):
+        _read_choice(name, line)
+    elif name:
+        line.call(" ".join(name))
     if stop < len(words):
         read_clause(" ".join(words[stop:]), line)
+
+
+def _read_choice(name: list[str], line: Unfinished) -> None:
+    """Read what may be "butter or margarine"."""
+    if len(name) > 1 and name[-1].lower() in _OR:
+        line.note("comment", name.pop())  # the choice stands on the next line
+    if any(word.lower() in _OR for word in name[1:-1]):
+        _read_alternatives(name, line)
+    elif name:
+        line.call(" ".join(name))
 
 
 def _own_words(piece: str, line: Unfinished) -> list[str]:
@@ -307,14 +307,14 @@ def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
     """Return a member of a list, the "and" or "or" that ends the list, and what follows."""
     words = piece.split()
     lead = words[0].lower()
-    joint = words[0] if lead in _JOINTS else ""
-    leading = bool(joint)
-    if not leading and lead in WORD_CLASSES:
-        return None
+    leading = lead in _JOINTS
+    joint = words[0] if leading else ""
     if leading:
         words = words[1:]
-        if first or not words or NO_FOOD.match(" ".join(words)):
-            return None
+    if not words or (lead in WORD_CLASSES and not leading):
+        return None
+    if leading and (first or NO_FOOD.match(" ".join(words))):
+        return None
     lowered = [word.lower() for word in words]
     if (
         len(words) > _LONGEST_MEMBER
@@ -329,9 +329,11 @@ def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
     stop = _name_end(lowered, classes, 0) if joint else len(words)
     if not stop or any(kind in {PREPARATION, BREAK, MANNER} for kind in classes[1:stop]):
         return None
-    if classes[0] and not (leading and classes[0] == PREPARATION and stop > 1):
-        return None
-    if stop < len(words) and not leading and classes[stop] == PREPARATION:
+    if leading:
+        fits = not classes[0] or (classes[0] == PREPARATION and stop > 1)
+    else:
+        fits = stop == len(words) or classes[stop] != PREPARATION
+    if not fits:
         return None
     return " ".join(words[:stop]), joint, " ".join(words[stop:])
 

@@ -56,16 +56,15 @@ def plain_line(text: str, written: str, row: list[Amount]) -> Split | None:
     if _NAME.fullmatch(name) is None:
         return None
     words = name.lower().split()
-    if not _SAYS_MORE.isdisjoint(words) or _begins_before_name(words):
-        return None
-    if first.measure == "piece" and words[-1] in _COUNTED_BY:
-        return None  # "3 garlic cloves"
-    if MEASURES[first.measure] == "length" or (len(row) > 1 and first.measure in CONTAINERS):
+    if (
+        not _SAYS_MORE.isdisjoint(words)
+        or _begins_before_name(words)
+        or _counts_more(row, words[-1])
+        or (comma and (words[-1] in NEVER_ALONE or not _only_work(work)))
+    ):
         return None
     parts = [Part("amount", written[:end]), Part("name", name)]
     if comma:
-        if words[-1] in NEVER_ALONE or not _only_work(work):
-            return None
         parts += [Part("preparation", clause) for clause in work.split(", ")]
     return Split(
         text,
@@ -92,6 +91,14 @@ def _begins_before_name(words: list[str]) -> bool:
     return first in MAY_BEGIN or (
         not first.isalpha() and ("-size" in first or _JOINT.split(first, 1)[0] in MAY_BEGIN)
     )
+
+
+def _counts_more(row: list[Amount], last: str) -> bool:
+    """Return whether amounts mean more than they say: "3 garlic cloves", a pack, a length."""
+    measure = row[0].measure
+    if measure == "piece":
+        return last in _COUNTED_BY
+    return MEASURES[measure] == "length" or (len(row) > 1 and measure in CONTAINERS)
 
 
 def _only_work(work: str) -> bool:

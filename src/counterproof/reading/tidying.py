@@ -63,6 +63,21 @@ def _kept(char: str) -> str:
     return folded if folded.isprintable() else " "
 
 
+def _with_plain_signs(text: str, odd: set[str]) -> str:
+    """Replace the odd characters of a line, and what they stand for in a page."""
+    if "&" in odd:
+        text = unescape(text)
+        odd.update(_ODD.findall(text))
+    if "<" in odd:
+        text = _TAG.sub(" ", text)
+    for char in odd:
+        if char in _PLAIN:
+            text = text.replace(char, _PLAIN[char])
+    if "⁄" in text and ("- " in text or "/ " in text or "( " in text):
+        text = _LEADING_FRACTION.sub("", text)
+    return text
+
+
 def tidied(text: str) -> str:
     """Return a line with plain spaces, dashes, quotes and letters, and no list sign.
 
@@ -79,17 +94,7 @@ def tidied(text: str) -> str:
     found = _ODD.findall(text)
     if not found and text[:1].isalnum() and "  " not in text:
         return text.rstrip()
-    odd = set(found)
-    if "&" in odd:
-        text = unescape(text)
-        odd.update(_ODD.findall(text))
-    if "<" in odd:
-        text = _TAG.sub(" ", text)
-    for char in odd:
-        if char in _PLAIN:
-            text = text.replace(char, _PLAIN[char])
-    if "⁄" in text and ("- " in text or "/ " in text or "( " in text):
-        text = _LEADING_FRACTION.sub("", text)
+    text = _with_plain_signs(text, set(found))
     if not text.isascii() and not text.replace("⁄", "/").isascii():
         text = unicodedata.normalize("NFC", text)
         text = "".join([c if c.isascii() or c == "⁄" else _kept(c) for c in text])

@@ -129,6 +129,17 @@ class Unfinished:
         """
         self.parts.append(Part(kind, text))
 
+    def call(self, name: str) -> None:
+        """Keep a name, or more of it.
+
+        Parameters
+        ----------
+        name : str
+            The words.
+        """
+        self.name.append(name)
+        self.parts.append(Part("name", name))
+
     def prepare(self, text: str, *, before_name: bool = False) -> None:
         """Keep a preparation; before the name, it is the state the food was measured in.
 

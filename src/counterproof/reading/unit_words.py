@@ -133,12 +133,9 @@ def _read(line: str, first: re.Match[str], number: float) -> UnitWords:
 
 def _may_begin(word: str) -> bool:
     """Return whether a word is one that sizes, fills and units begin with; most words are not."""
-    return (
-        word in MAY_BEGIN
-        or "-" in word
-        or (not word.islower() or word[-1] == ".")
-        and (word.lower().rstrip(".") in MAY_BEGIN or word == '"')
-    )
+    if word in MAY_BEGIN or "-" in word:
+        return True
+    return word == '"' or word.lower().rstrip(".") in MAY_BEGIN
 
 
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:

@@ -5,6 +5,8 @@ a row are equivalents ("250 g/9 oz", "1 cup = 250 ml") or sums ("1 lb 8 oz", "1 
 tbsp"). What a line may begin with besides is read in `heads`.
 """
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
