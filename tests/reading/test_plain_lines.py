@@ -22,7 +22,7 @@ AMOUNTS = (
 ).split("|")
 NAMES = (
     "leeks|rye flour|garlic cloves|large eggs|fresh basil|fresh bay leaf|lemon juice|whole milk"
-    "|extra-virgin oil|fist-size beets|taco-size wraps|cook's salt|fillet steak|small tin peas"
+    "|extra-virgin oil|fist-size beets|taco-size wraps|cook's salt|fillet steak|average-size figs|small tin peas"
     "|good-quality|Swede|chopped dill|salt and pepper|x|spoon oil|measuring spoon oil|cm-thick ham"
     "|eggs in shell|barley 100 g|white/red onions|spring onion-|of oats|per head rice|egg|crème fraîche"
 ).split("|")
@@ -91,3 +91,12 @@ def test_a_word_of_work_begins_no_remark_and_no_amount() -> None:
 def test_capitals_do_not_hide_a_second_food() -> None:
     split = split_line("8 MUSHROOMS STUFFED WITH SOFT CHEESE")
     assert (split.name, split.preparation) == ("MUSHROOMS", "STUFFED WITH SOFT CHEESE")
+
+
+@pytest.mark.parametrize("number", ["2", "1½", "2-3", "0.5"])
+@pytest.mark.parametrize(("word", "measure"), [("spoon", "tbsp"), ("mug", "cup"), ("shot", "shot")])
+def test_a_volume_in_the_singular_is_a_unit_after_any_number(
+    number: str, word: str, measure: str
+) -> None:
+    split = split_line(f"{number} {word} rum")
+    assert (split.quantities[0].measure, split.name) == (measure, "rum")

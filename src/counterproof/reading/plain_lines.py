@@ -86,11 +86,11 @@ def plain_line(text: str, written: str, row: list[Amount]) -> Split | None:
 def _begins_before_name(words: list[str]) -> bool:
     """Return whether a size, a fill or a unit may stand before the name: "small tin of"."""
     first = words[0]
+    if not first.isalpha():
+        return "-size" in first or _JOINT.split(first, 1)[0] in MAY_BEGIN or first in MAY_BEGIN
     if first in FILLS and len(words) > 1:
         return words[1] in MAY_BEGIN or not words[1].isalpha()
-    return first in MAY_BEGIN or (
-        not first.isalpha() and ("-size" in first or _JOINT.split(first, 1)[0] in MAY_BEGIN)
-    )
+    return first in MAY_BEGIN
 
 
 def _counts_more(row: list[Amount], last: str) -> bool:

@@ -21,8 +21,8 @@ _INCH_NEXT: Final = frozenset({" piece", " thick", " knob ", " long,"})
 _DIMENSION: Final = frozenset("thick long wide square tall deep diameter round length".split())
 _WEAK: Final = frozenset(
     "fillet filet leaf bottle cube head stick bar ball block pod glass sheet strip ear nut lump"
-    " cake pot cob basket container square log grind slug spoon mug carton box tub bag pack"
-    " rib spear shot stem piece chunk fistful frond drop measure".split()
+    " cake pot cob basket container square log grind slug carton box tub bag pack"
+    " rib spear stem piece chunk fistful frond drop".split()
 )
 """Unit words that also begin names: "4 fillet steaks", "2 bottle gourds"."""
 _NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
