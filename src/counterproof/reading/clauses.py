@@ -10,13 +10,15 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
-from counterproof.reading.words import BREAK, SIZES, WORD_CLASSES
+from counterproof.reading.words import BREAK, MANNER, PREPARATION, SIZES, WORD_CLASSES
 from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
 from counterproof.units import MEASURES, unit_kg
 
 if TYPE_CHECKING:
     from counterproof.reading.unfinished import Unfinished
 
+_WORK: Final = frozenset({PREPARATION, MANNER})
+_CLAUSES: Final = re.compile(r"[;,](?!\d)")
 _MEANING: Final = re.compile(r"meaning:?\s+", re.IGNORECASE)
 _WEIGHED: Final = re.compile(
     r"weighed:?\s+(?:at\s+|as\s+)?(?P<amount>[^,]+?)(?:,?\s+(?:give or take|±)\s+(?P<by>[^,]+))?",
@@ -26,9 +28,10 @@ _REMARK: Final = re.compile(
     r"(?:plus|such as|preferably|ideally|if|about|approx\w*|around|see|note|optional\w*|you|i|we|like"
     r"|eg|or|from|available|use|this|these|per|each|at least|including|depending|for|to|recipes?"
     r"|store|enough|any|not|the|with|weighing|measuring|total|minimum|by|as|more|extra|but|also"
-    r"|home\w*|best|good|it|which|that)\b|\+|(?:and|&) \d|i\.e|e\.g",
-    re.IGNORECASE,
+    r"|home\w*|best|good|it|which|that)\b|\+|(?:and|&) \d|i\.e|e\.g"
 )
+_SETTLES: Final = frozenset("mw")
+_O: Final = frozenset("oO")
 _ALTERNATIVE: Final = re.compile(r"or\s+(?:(?:use|substitute|else|even)\s+)?", re.IGNORECASE)
 NO_FOOD: Final = re.compile(
     r"(?:to taste|more|less|so\b|as needed|as desired|until|similar|equivalent|a mix|mixture"
@@ -62,29 +65,37 @@ def read_bracket(piece: str, line: Unfinished, *, in_name: bool) -> None:
     inside = piece.strip("()").strip()
     if not inside:
         return
-    meaning = _MEANING.match(inside)
-    if meaning is not None:
-        line.meaning = inside[meaning.end() :]
-        line.note("meaning", piece)
-        return
-    if _read_weighed(inside, line):
-        line.note("weighed", piece)
+    lower = inside.lower()
+    if lower[0] in _SETTLES and _read_settled(inside, piece, line):
         return
     if not line.aside and len(inside) < _LONGEST_BRACKET:
-        for clause in re.split(r"[;,](?!\d)", inside):
+        for clause in _CLAUSES.split(inside) if "," in inside or ";" in inside else [inside]:
             first = not line.head.quantities
             if _read_amount(clause.strip(), line, in_name=in_name, bare=first):
                 line.note("amount", piece)
                 if clause.strip() != inside:
                     line.comment.append(inside)
                 return
-    size = SIZES.get(inside.lower())
+    size = SIZES.get(lower)
     if size and in_name and not line.head.size:
         line.head.size = size
         line.note("size", inside)
     elif not _read_choice(inside, line):
-        _flag_juice(inside.lower(), line)
+        _flag_juice(lower, line)
         line.remark(inside)
+
+
+def _read_settled(inside: str, piece: str, line: Unfinished) -> bool:
+    """Read "(meaning swede)" and "(weighed 28 g)": what the cook settled or measured."""
+    meaning = _MEANING.match(inside)
+    if meaning is not None:
+        line.meaning = inside[meaning.end() :]
+        line.note("meaning", piece)
+        return True
+    if _read_weighed(inside, line):
+        line.note("weighed", piece)
+        return True
+    return False
 
 
 def _read_weighed(inside: str, line: Unfinished) -> bool:
@@ -110,6 +121,8 @@ def _read_weighed(inside: str, line: Unfinished) -> bool:
 
 def _flag_juice(lower: str, line: Unfinished) -> None:
     """Flag "juice only", "zested and juiced"; not "with their juice"."""
+    if "juice" not in lower and "zest" not in lower:
+        return
     words = lower.split()
     if all(word in _JUICED or word in _WITH_JUICE for word in words):
         line.flags.update(_JUICED[word] for word in words if word in _JUICED)
@@ -139,9 +152,11 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
 
 def _read_count_again(clause: str, line: Unfinished) -> bool:
     """Read "2 cups sliced onions (about 3 medium onions)"."""
+    if not line.name or not line.head.quantities:
+        return False
     about = ABOUT.match(clause)
     row = amounts(clause, about.end() if about else 0, line.system)
-    if not row or row[-1].named or not line.name or not line.head.quantities:
+    if not row or row[-1].named:
         return False
     again = clause[row[-1].end :].strip().lower()
     if not again or again.rstrip("s") != line.name[-1].rpartition(" ")[2].lower().rstrip("s"):
@@ -166,6 +181,11 @@ def read_clause(piece: str, line: Unfinished) -> None:
         line.aside = _ASIDE.search(lower) is not None
     if lower.startswith("divided"):
         line.flags.add("divided")
+    if begins_with_work(lower):
+        line.naming = False
+        _flag_juice(lower, line)
+        _prepare(piece, lower, line)
+        return
     if piece[:1].isdigit() or lower[:5] in _AMOUNT_FIRST:
         beside = not line.head.quantities
         if not line.aside and _read_amount(piece, line, in_name=beside, bare=beside):
@@ -180,9 +200,47 @@ def read_clause(piece: str, line: Unfinished) -> None:
     if _read_choice(piece, line):
         return
     _flag_juice(lower, line)
-    if _REMARK.match(piece):
+    if _REMARK.match(lower):
         line.remark(piece)
         return
+    _prepare(piece, lower, line)
+
+
+def begins_with_work(lower: str) -> bool:
+    """Return whether a clause is work from its first word: "finely chopped".
+
+    Parameters
+    ----------
+    lower : str
+        A clause in lower case.
+
+    Returns
+    -------
+    bool
+        False for "skin removed", which is work too, but could begin a list of names.
+    """
+    return WORD_CLASSES.get(lower.partition(" ")[0]) in _WORK
+
+
+def may_be_work(lower: str) -> bool:
+    """Return whether a clause is work unless it goes on with a list: "skin removed".
+
+    Parameters
+    ----------
+    lower : str
+        A clause in lower case.
+
+    Returns
+    -------
+    bool
+        False for an amount, a choice and a remark.
+    """
+    return not (
+        lower[:1].isdigit() or lower[:5] in _AMOUNT_FIRST or _REMARK.match(lower) is not None
+    )
+
+
+def _prepare(piece: str, lower: str, line: Unfinished) -> None:
     if "to taste" in lower:
         line.flags.add("to taste")
     line.prepare(piece)
@@ -190,7 +248,7 @@ def read_clause(piece: str, line: Unfinished) -> None:
 
 def _read_choice(piece: str, line: Unfinished) -> bool:
     """Read "or sea salt", "or ½ teaspoon dried"."""
-    choice = _ALTERNATIVE.match(piece)
+    choice = _ALTERNATIVE.match(piece) if piece[:1] in _O else None
     if choice is None:
         return False
     other = piece[choice.end() :]

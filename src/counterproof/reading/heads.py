@@ -4,24 +4,29 @@
 package", "1 large or 2 small". Where the line counts packs, the quantities are per pack.
 """
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
 from typing import Final
 
+from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
 from counterproof.reading.numbers import FIGURE
-from counterproof.reading.unit_words import UnitWords, unit_at
+from counterproof.reading.unit_words import UnitWords, unit_at, unit_may_follow
 from counterproof.reading.words import FILLS, SIZES
-from counterproof.reading.written_amounts import ABOUT, Amount, amounts, bracketed, joined
+from counterproof.reading.written_amounts import ABOUT, NO_MORE, Amount, amounts, bracketed, joined
 from counterproof.units import CONTAINERS, MEASURES, System, measure_named
 
 _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
+_SIGNS_OF_TIMES: Final = frozenset("xX*")
 _TIMES_BEFORE: Final = re.compile(r"[xX]\s?(?=\d)")
 _TIMES_AFTER: Final = re.compile(r"\s*[xX]\s+(?=[A-Za-z])")
 _SOME: Final = re.compile(
-    r"(?:some|enough|plenty of|lots of|a (?:little )?bit of|a little(?! gem))\s+", re.IGNORECASE
+    any_case("some", "enough", "plenty of", "lots of", "a (?:little )?bit of", "a little(?! gem)")
+    + r"\s+"
 )
 _BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
 _OTHER_COUNT: Final = re.compile(r"\s+or\s+(?=\d)", re.IGNORECASE)
@@ -29,20 +34,22 @@ _HEDGES: Final = frozenset(
     {"about", "approx", "approx.", "approximately", "around", "roughly", "circa", "~", "ca.", "c."}
 )
 _SLASH: Final = re.compile(r"\s*/\s*(?=\d)")
+_BY_EYE_UNITS: Final = frozenset(
+    "handful pinch dash splash drizzle knob sprig bunch glug dusting sprinkling sprinkle drop drops"
+    " dollop squeeze grating twist sprigs pinches dashes handfuls slug fistful head piece clove"
+    " slice stick stalk stalks scoop strip bag tin can jar packet package cup cups tbsp tsp teaspoon"
+    " tablespoon lump sheet slices pat nut thumb wedge wedges leaf grind grinding grindings gratings"
+    " twists cloves bulb".split()
+)
 _BY_EYE: Final = re.compile(
-    r"(?:(?:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)(handful|pinch|dash|splash|drizzle|knob"
-    r"|sprig|bunch|glug|dusting|sprinkling|sprinkle|drop|drops|dollop|squeeze|grating|twist|sprigs"
-    r"|pinches|dashes|handfuls|slug|fistful|head|piece|clove|slice|stick|stalk|stalks|scoop|strip"
-    r"|bag|tin|can|jar|packet|package|cup|cups|tbsp|tsp|teaspoon|tablespoon|lump|sheet|slices"
-    r"|pat|nut|thumb|wedge|wedges|leaf|grind|grinding|grindings|gratings|twists|cloves|bulb)"
-    r"(?:\s+of\b|(?=\s))",
-    re.IGNORECASE,
+    rf"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){{0,2}}?)({any_case(*_BY_EYE_UNITS)})"
+    r"(?:\s+(?i:of)\b|(?=\s))"
 )
 _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
 _PERCENT: Final = re.compile(rf"{FIGURE}(?:\s?(?:-|to)\s?{FIGURE})?\s?%\s*", re.IGNORECASE)
 _ANOTHER: Final = re.compile(r"\b(?:by|of) (?:\w+ )*?weight\b", re.IGNORECASE)
 _OR_MORE: Final = re.compile(r"\((?:or|to) (\d{1,3})\)")
-_WHOLE: Final = re.compile(r"whole (?=\d)", re.IGNORECASE)
+_HEDGED: Final = re.compile(rf"(?:(?i:whole) |{ABOUT.pattern})(?=\d)")
 _PER: Final = re.compile(r"\s+per (?:serving|person|head|portion)(?: of)?\b", re.IGNORECASE)
 _THICK: Final = re.compile(r"[\s-]*(?:thick|long|wide|square)\b", re.IGNORECASE)
 _TOTAL: Final = frozenset({"total", "in total", "altogether"})
@@ -50,6 +57,8 @@ _SPOON: Final = re.compile(r"\s+(?:measuring )?spoons?\b", re.IGNORECASE)
 _WEIGHED_WHOLE: Final = frozenset(
     {"piece", "block", "log", "sheet", "loaf", "ball", "bar", "bunch", "stick", "slice"}
 )
+_CHOICES: Final = ("/", " o", " O")
+_BRACKETS: Final = (" (", "(")
 _CUT_TO_LENGTH: Final = frozenset({"piece", "knob", "thumb"})
 
 
@@ -65,7 +74,7 @@ class Head:
     flags: set[str] = field(default_factory=set)
 
 
-def head(line: str, system: System) -> Head:
+def head(line: str, system: System, row: list[Amount] | None = None) -> Head:
     """Return what a line begins with: amounts, packs, container and size.
 
     Parameters
@@ -74,6 +83,8 @@ def head(line: str, system: System) -> Head:
         A tidied line.
     system : System
         Whose cups and spoons.
+    row : list of Amount or None
+        The amounts at its very beginning, where they are known.
 
     Returns
     -------
@@ -81,6 +92,47 @@ def head(line: str, system: System) -> Head:
         With `end` where the name begins; 0 if the line begins with its name.
     """
     found = Head()
+    place = 0 if line[:1].isdigit() else _hedged(line, found)
+    percent = _PERCENT.match(line, place) if "%" in line else None
+    if percent is not None:
+        another = _ANOTHER.search(line, percent.end())
+        return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
+    if not line[place : place + 1].isdigit():
+        place = _unmeasured(line, place, found)
+    if place or row is None:
+        row = amounts(line, place, system)
+    if not row:
+        return _by_eye(line, place, found)
+    for amount in row:
+        if amount.flags:
+            found.flags.update(amount.flags)
+    first = row[0]
+    found.size = first.size
+    if first.named:
+        _read_packed(line, row, found, system)
+    else:
+        _read_counted(line, first, found, system)
+    if line.startswith(_CHOICES, found.end):
+        _read_second_choice(line, found, system)
+    after = line[found.end : found.end + 2]
+    if after == " p" or after[1:].isdigit():
+        _read_dimension(line, found, system)
+    return found
+
+
+def _unmeasured(line: str, place: int, found: Head) -> int:
+    """Return where the number, or the name, begins after "some" or "a little"."""
+    some = _SOME.match(line, place)
+    if some is None:
+        return place
+    found.end = some.end()
+    if some.group().lower().startswith("a "):
+        found.flags.add("a little")
+    return found.end
+
+
+def _hedged(line: str, found: Head) -> int:
+    """Return where the number begins after "about", "scant" or "x"."""
     place = 0
     while not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
         words = about.group().lower().split()
@@ -90,32 +142,14 @@ def head(line: str, system: System) -> Head:
         place = about.end()
     if line[place : place + 1] in {"x", "X"} and (times := _TIMES_BEFORE.match(line, place)):
         place = times.end()  # "x2 onions"
-    percent = _PERCENT.match(line, place) if "%" in line else None
-    if percent is not None:
-        another = _ANOTHER.search(line, percent.end())
-        return Head(end=percent.end(), flags={"percent of another"}) if another else Head()
-    some = _SOME.match(line, place) if line[place : place + 1] in "sSeEpPlLaA" else None
-    if some is not None:
-        found.end = place = some.end()
-        if some.group().lower().startswith("a "):
-            found.flags.add("a little")
-    row = amounts(line, place, system)
-    if not row:
-        return _by_eye(line, place, found)
-    found.flags.update(flag for amount in row for flag in amount.flags)
-    found.size = row[0].size
-    if row[0].named:
-        _read_packed(line, row, found, system)
-    else:
-        _read_counted(line, row[0], found, system)
-    _read_second_choice(line, found, system)
-    _read_dimension(line, found, system)
-    return found
+    return place
 
 
 def _by_eye(line: str, place: int, found: Head) -> Head:
     """Read "a small handful of", "knob of", "large pinch"."""
-    match = _BY_EYE.match(line, place)
+    match = None
+    if not _BY_EYE_UNITS.isdisjoint(line[place:].lower().split(None, 4)[:4]):
+        match = _BY_EYE.match(line, place)
     words = match.group(1).lower().split() if match is not None else []
     if match is None or any(word not in SIZES and word not in FILLS for word in words):
         return Head(end=found.end, flags=found.flags & {"a little"})
@@ -171,11 +205,14 @@ def _read_dimension(line: str, found: Head, system: System) -> None:
 
 def _read_counted(line: str, counted: Amount, found: Head, system: System) -> None:
     """Read what follows a bare number: packs of a stated content, or nothing."""
-    after = _TIMES_AFTER.match(line, counted.end)  # "3 x onions"
-    found.end = after.end() if after else counted.end
+    found.end = place = counted.end
     found.quantities = [counted.quantity]
-    times = _TIMES.match(line, counted.end)
-    place = times.end() if times else counted.end
+    times = None
+    if not _SIGNS_OF_TIMES.isdisjoint(line[place : place + 2]):
+        after = _TIMES_AFTER.match(line, place)  # "3 x onions"
+        times = _TIMES.match(line, place)
+        found.end = after.end() if after else place
+        place = times.end() if times else place
     start = _bracket_at(line, place) if times is None else -1
     if start >= 0:
         more = _OR_MORE.match(line, start)
@@ -191,17 +228,23 @@ def _read_counted(line: str, counted: Amount, found: Head, system: System) -> No
     if times is None:
         while line[place : place + 1] == " ":
             place += 1
-        about = _WHOLE.match(line, place) or ABOUT.match(line, place)
+        about = _HEDGED.match(line, place)
         if about is not None:
             place = about.end()
-    if not line[place : place + 1].isdigit():
-        return
+    if line[place : place + 1].isdigit():
+        _read_content(line, place, counted, found, system, sized=times is None)
+
+
+def _read_content(
+    line: str, place: int, counted: Amount, found: Head, system: System, *, sized: bool
+) -> None:
+    """Read what each of the things counted holds, or how long it is."""
     pack = amounts(line, place, system)
     if pack and pack[-1].named:
         found.packs = counted.low
         _read_packed(line, pack, found, system)
         found.packs = counted.low
-        if times is None and MEASURES[pack[0].measure] == "length":
+        if sized and MEASURES[pack[0].measure] == "length":
             _take_as_size(found, counted)
         _spread(found, counted)
 
@@ -273,9 +316,11 @@ def _closing(line: str, start: int) -> int:
 def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> None:
     """Read what follows named amounts: more in brackets, then the pack they come in."""
     first = row[0]
-    found.quantities = [amount.quantity for amount in row]
+    found.quantities = [Quantity(each.low, each.high, each.measure) for each in row]
     found.end = row[-1].end
-    word = _read_brackets(line, first, found, system)
+    word = ""
+    if line.startswith(_BRACKETS, found.end):
+        word = _read_brackets(line, first, found, system)
     kind = MEASURES[first.measure]
     if first.measure in CONTAINERS or (kind in {"count", "by eye"} and word == "each"):
         if len(found.quantities) > 1 and word not in _TOTAL:
@@ -289,13 +334,16 @@ def _read_packed(line: str, row: list[Amount], found: Head, system: System) -> N
         found.end = spoon.end()  # "a 15 ml spoon" is a measuring spoon
     elif kind in {"mass", "volume"}:
         of = _OF.match(line, found.end) if line[found.end : found.end + 4] == " of " else None
+        if of is None and not unit_may_follow(line, found.end):
+            return
         pack = _pack_at(line, of.end() if of else found.end)
         if pack.measure in CONTAINERS or (
             kind == "mass" and pack.measure in _WEIGHED_WHOLE and not of
         ):
             found.container, found.end = pack.measure or "", pack.end
             found.size = found.size or pack.size
-            _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)
+            if line.startswith(_BRACKETS, found.end):
+                _read_brackets(line, Amount(0, 0, first.measure, named=False, end=0), found, system)
 
 
 def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str:
@@ -318,6 +366,8 @@ def _read_brackets(line: str, first: Amount, found: Head, system: System) -> str
         else:
             break
         found.end = close + 1
+        if line[found.end : found.end + 2] in NO_MORE:
+            continue
         total = joined(
             line,
             Amount(first.low, first.high, first.measure, named=first.named, end=found.end),

@@ -10,29 +10,41 @@ or the first word that cannot belong to it (`naming`), then the rest, clause by 
 from __future__ import annotations
 
 import re
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.clauses import read_bracket, read_clause
 from counterproof.reading.heads import head
-from counterproof.reading.model import Quantity, Split
+from counterproof.reading.model import Part, Quantity, Split
 from counterproof.reading.naming import read_list, read_name
+from counterproof.reading.plain_lines import plain_line
 from counterproof.reading.purposes import purpose_named
 from counterproof.reading.tidying import tidied
-from counterproof.reading.unfinished import COUNTS, Unfinished, describes
+from counterproof.reading.unfinished import COUNTS, Unfinished, complete, describes
 from counterproof.reading.words import WORD_CLASSES
 from counterproof.reading.written_amounts import amounts
 from counterproof.units import MEASURES, System, measure_named
+
+if TYPE_CHECKING:
+    from counterproof.reading.written_amounts import Amount
 
 LONGEST: Final = 600
 """Characters of a line that are read; no ingredient takes more, the rest is kept as a comment."""
 
 _PIECES: Final = re.compile(r"(\([^()]*(?:\([^()]*\)[^()]*)*\)?|\)|,(?!\d)|;| - |: )")
-_MARKED: Final = re.compile(r"[(),;:]| - ")
+_COMMAS: Final = re.compile(r"(,)(?!\d)")
 _MARKS: Final = frozenset({",", ";", "-", ":", ")"})
 _PARTS: Final = "juice zest rind peel yolk white leaves seeds pulp flesh".split()
+_HOW_PARTED: Final = (
+    "finely freshly thinly coarsely roughly strained grated pared squeezed chopped shredded fresh long"
+    " thin very".split()
+)
+_PART_BEGINNINGS: Final = frozenset(
+    {word[:2] for word in (*_PARTS, *_HOW_PARTED, "the", "an", "strip")}
+)
+"""The first two letters of what `_PART_OF` may begin with, after an article."""
+_ARTICLES: Final = frozenset({"1 ", "a "})
 _PART_OF: Final = re.compile(
-    r"(?:the\s+|an?\s+|1\s+)?((?:(?:finely|freshly|thinly|coarsely|roughly|strained|grated|pared|squeezed"
-    r"|chopped|shredded|fresh|long|thin|very)\s+)*"
+    rf"(?:the\s+|an?\s+|1\s+)?((?:(?:{'|'.join(_HOW_PARTED)})\s+)*"
     r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|strips? of zest)"
     r"(?:\s*(?:,|/|and|&|plus)\s*(?:the\s+)?(?:(?:finely|freshly|coarsely)\s+)?(?:grated\s+)?"
     r"(?:juice|zest|rind|peel|pulp))?)\s+(?:(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
@@ -47,6 +59,7 @@ _LABEL: Final = re.compile(
     re.IGNORECASE,
 )
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
+_METRIC_LAST: Final = frozenset("lLg")
 _TAIL_UNITS: Final = frozenset(
     {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice"}
 )
@@ -71,15 +84,49 @@ def split_line(text: str, system: System = "us") -> Split:
         Its amounts, name, preparation and the rest.
     """
     written = tidied(text)
+    if not written[:1].isdigit() or len(written) > LONGEST:
+        return by_grammar(text, written, system)
+    row = amounts(written, 0, system)
+    plain = plain_line(text, written, row) if row else None
+    return plain or by_grammar(text, written, system, row)
+
+
+def by_grammar(text: str, written: str, system: System, row: list[Amount] | None = None) -> Split:
+    """Return the parts of any line, read from the left.
+
+    Parameters
+    ----------
+    text : str
+        The line as written.
+    written : str
+        The same, tidied.
+    system : System
+        Whose cups and spoons.
+    row : list of Amount or None
+        The amounts it begins with, where they are known.
+
+    Returns
+    -------
+    Split
+        Its amounts, name, preparation and the rest.
+    """
     beyond = ""
     if len(written) > LONGEST:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
         written, beyond = written[:cut].rstrip(), written[cut:].strip()
-    label = _label(written, system) if ":" in written or " - " in written else ""
-    written = written[len(label) :]
-    part_of = _PART_OF.match(written) if written[:1] > "9" or written[:2] == "1 " else None
-    begin = part_of.end() if part_of is not None else 0
-    line = Unfinished(head(written[begin:], system), system)
+    label = ""
+    if ":" in written or " - " in written:
+        label = _label(written, system)
+        written = written[len(label) :]
+    begin = 0
+    begins = written[:2].lower()
+    if begins in _ARTICLES:
+        begins = written[2:4].lower()
+    part_of = _PART_OF.match(written) if begins in _PART_BEGINNINGS else None
+    if part_of is not None:
+        begin = part_of.end()
+        row = None
+    line = Unfinished(head(written[begin:] if begin else written, system, row), system)
     if label:
         line.remark(label.strip(" :-"))
         line.flags.update({purpose_named(f"for {label.lower()}")} - {""})
@@ -89,9 +136,9 @@ def split_line(text: str, system: System = "us") -> Split:
         line.prepare(part_of.group().rstrip(), before_name=True)
     begun = begin + line.head.end
     if line.head.end:
-        line.note("amount", written[begin:begun].strip())
-    if "percent of another" in line.flags:
-        line.comment.append(written[begin:begun].strip())
+        line.parts.append(Part("amount", written[begin:begun].strip()))
+        if "percent of another" in line.flags:
+            line.comment.append(written[begin:begun].strip())
     _read_rest(written[begun:].strip(), line)
     if beyond:
         line.comment.append(beyond)
@@ -113,19 +160,27 @@ def _label(written: str, system: System) -> str:
 
 
 def _read_rest(rest: str, line: Unfinished) -> None:
-    if not rest:
+    if not rest or rest in _MARKS:
         return
-    rest = _without_metric_end(rest, line)
-    pieces = [rest]
-    if _MARKED.search(rest):
-        pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]
+    if rest[-1] in _METRIC_LAST:
+        rest = _without_metric_end(rest, line)
+    if "(" in rest or ")" in rest or ":" in rest or ";" in rest or " - " in rest:
+        pieces = _PIECES.split(rest)
+    elif "," in rest:
+        pieces = _COMMAS.split(rest)
+    else:
+        read_name(rest, line)
+        return
+    pieces = [piece for piece in map(str.strip, pieces) if piece]
+    lower = rest.lower()
+    may_list = "or " in lower or "and " in lower or "each" in lower
     named = False
     index = 0
     while index < len(pieces):
         piece = pieces[index]
         index += 1
         if piece in _MARKS:
-            named = named or bool(line.name and not describes(line.name[-1].split()))
+            named = named or bool(line.name and complete(line.name[-1]))
         elif piece[0] == "(":
             read_bracket(piece, line, in_name=not named)
         elif named or _goes_on(piece, line):
@@ -133,27 +188,21 @@ def _read_rest(rest: str, line: Unfinished) -> None:
             read_clause(piece, line)
         else:
             read_name(piece, line)
-            if line.name and index < len(pieces) and pieces[index] == ",":
+            if may_list and line.name and index < len(pieces) and pieces[index] == ",":
                 index += read_list(pieces[index:], line)
 
 
 def _goes_on(piece: str, line: Unfinished) -> bool:
     """Return whether text after a bracket is a clause rather than more of the name."""
     return bool(
-        line.name
-        and not describes(line.name[-1].split())
-        and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())
+        line.name and complete(line.name[-1]) and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())
     )
 
 
 def _without_metric_end(rest: str, line: Unfinished) -> str:
     """Read "1 cup rice 250 mL": the metric twin at the end of the line."""
     quantities = line.head.quantities
-    if (
-        rest[-1] not in "lLg"
-        or not quantities
-        or MEASURES[quantities[0].measure] not in {"volume", "mass"}
-    ):
+    if not quantities or MEASURES[quantities[0].measure] not in {"volume", "mass"}:
         return rest
     match = _METRIC_END.search(rest)
     if match is None or "plus" in rest:
@@ -166,10 +215,10 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
 def _finished(text: str, line: Unfinished) -> Split:
     head_ = line.head
     name = " ".join(line.name).strip(" :;,.-/")
-    if head_.quantities and head_.quantities[0].measure == "piece":
+    if " " in name and line.counts_pieces:
         name = _without_unit(name, line)
     name = name or _recovered(line)
-    if head_.quantities and head_.quantities[0].measure == "piece":
+    if " " in name and line.counts_pieces:
         name = _without_part(name, line)
     if line.flags and name.lower() in {"egg", "eggs"}:
         for part in ("yolk", "white"):
@@ -177,37 +226,39 @@ def _finished(text: str, line: Unfinished) -> Split:
                 name = f"egg {part}s"  # "whites of 3 eggs" are egg whites
     weighed = line.weighed
     return Split(
-        text=text,
-        quantities=tuple(head_.quantities) if weighed is None else (weighed,),
-        packs=head_.packs if weighed is None else 1.0,
-        container=head_.container,
-        size=head_.size,
-        name=name,
-        alternatives=tuple(line.alternatives),
-        preparation=", ".join(line.preparation),
-        comment=", ".join(line.comment),
-        meaning=line.meaning,
-        flags=frozenset(line.flags),
-        measured_as=", ".join(line.measured_as),
-        parts=tuple(line.parts),
+        text,
+        tuple(head_.quantities) if weighed is None else (weighed,),
+        head_.packs if weighed is None else 1.0,
+        head_.container,
+        head_.size,
+        name,
+        tuple(line.alternatives),
+        ", ".join(line.preparation),
+        ", ".join(line.comment),
+        line.meaning,
+        frozenset(line.flags),
+        ", ".join(line.measured_as),
+        tuple(line.parts),
     )
 
 
 def _without_unit(name: str, line: Unfinished) -> str:
     """Read "3 garlic cloves" as three cloves of garlic."""
-    first_word, _, rest = name.partition(" of ")
-    counted = measure_named(first_word) if rest else None
+    counted = None
+    if " of " in name:
+        first_word, _, rest = name.partition(" of ")
+        counted = measure_named(first_word) if rest else None
     if counted is not None and MEASURES[counted] in COUNTS:
         first = line.head.quantities[0]
         line.head.quantities[0] = Quantity(first.low, first.high, counted)
         return rest  # "2 chopped cloves of garlic"
     before, _, last = name.rpartition(" ")
-    if not before or describes(before.split()) or "rack" in before.lower():
-        return name  # a rack of ribs is no rib
     measure = measure_named(last)
+    if measure is None or describes(before.split()) or "rack" in before.lower():
+        return name  # a rack of ribs is no rib
     if measure in _TAIL_UNITS or (before.lower(), measure) in _TAIL_AFTER:
         first = line.head.quantities[0]
-        line.head.quantities[0] = Quantity(first.low, first.high, measure or "piece")
+        line.head.quantities[0] = Quantity(first.low, first.high, measure)
         return before
     return name
 

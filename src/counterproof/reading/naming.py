@@ -51,30 +51,18 @@ _AFTER_PARTICIPLE: Final = frozenset(
     }
 )
 _JOINS: Final = frozenset({"with", "in", "into"})
+_ACTING: Final = frozenset({*WORD_CLASSES, *_JOINS})
 _PARTS_OF_FOOD: Final = frozenset(
     "removed discarded only on off attached intact juice zest rind peel skin skins bone bones "
     "leaves stems seeds stalks tops fronds core heads head tails tail shells pits ribs".split()
 )
+_BEFORE_NAME: Final = frozenset({"of", "each", "either"})
+_DIGIT: Final = re.compile(r"\d")
 _SLASHED: Final = re.compile(r"(?<!\w)(?!and/)(\w*[^\W\d]{2}) ?/ ?(?!or\b|pepper)(?=\w)")
 _OR: Final = frozenset({"or", "and/or"})
+_JOINTS: Final = frozenset({"or", "and", "and/or"})
 _LONGEST_MEMBER: Final = 6  # words; a longer stretch between commas is no member of a list
 _MOST_MEMBERS: Final = 8
-
-
-def word_classes(words: list[str]) -> list[int]:
-    """Return what each word does in a line.
-
-    Parameters
-    ----------
-    words : list of str
-        Words as written.
-
-    Returns
-    -------
-    list of int
-        Classes of `words.WORD_CLASSES`; 0 for a word that may be part of a name.
-    """
-    return [WORD_CLASSES.get(word.lower(), 0) for word in words]
 
 
 def read_name(piece: str, line: Unfinished) -> None:
@@ -87,37 +75,47 @@ def read_name(piece: str, line: Unfinished) -> None:
     line : Unfinished
         The line it stands in.
     """
-    words = _own_words(piece, line)
-    if not words:
-        return
-    classes = word_classes(words)
+    words = piece.split()
+    if "/" in piece or words[0].lower() in _BEFORE_NAME:
+        words = _own_words(piece, line)
+        if not words:
+            return
+    lowered = [word.lower() for word in words]
     start, stop = 0, len(words)
-    if any(classes) or not _JOINS.isdisjoint(words):
-        start = _prepared(words, classes, line)
-        stop = min(_name_end(words, classes, start), _joined_at(words, start))
+    acting = not _ACTING.isdisjoint(lowered)
+    if acting:
+        classes = [WORD_CLASSES.get(word, 0) for word in lowered]
+        start = _prepared(lowered, classes, line)
+        stop = min(_name_end(lowered, classes, start), _joined_at(lowered, start))
     if start:
         line.prepare(" ".join(words[:start]), before_name=True)
-    if start < stop:
+    if start < stop - 1 and (lowered[start] in SIZES or "-size" in lowered[start]):
         start = _sized(words, start, stop, line)
     name = words[start:stop]
     if name and not line.head.quantities:
         name = _amount_after(name, line)
-    if len(name) > 1 and name[-1].lower() in _OR:
-        line.note("comment", name.pop())  # the choice stands on the next line
-    if name:
-        if OR in classes and any(word.lower() in _OR for word in name[1:-1]):
-            _read_alternatives(name, line)
-        else:
-            line.name.append(" ".join(name))
-            line.note("name", " ".join(name))
+    if acting and not _OR.isdisjoint(lowered):
+        _read_choice(name, line)
+    elif name:
+        line.call(" ".join(name))
     if stop < len(words):
         read_clause(" ".join(words[stop:]), line)
+
+
+def _read_choice(name: list[str], line: Unfinished) -> None:
+    """Read what may be "butter or margarine"."""
+    if len(name) > 1 and name[-1].lower() in _OR:
+        line.note("comment", name.pop())  # the choice stands on the next line
+    if any(word.lower() in _OR for word in name[1:-1]):
+        _read_alternatives(name, line)
+    elif name:
+        line.call(" ".join(name))
 
 
 def _own_words(piece: str, line: Unfinished) -> list[str]:
     """Return the words of a piece without "of", "each" and "either" before them."""
     words = (_SLASHED.sub(r"\1 or ", piece) if "/" in piece else piece).split()
-    while words and words[0].lower() in {"of", "each", "either"}:
+    while words and words[0].lower() in _BEFORE_NAME:
         if words[0].lower() == "each":
             line.flags.add("each of several")
         line.note("comment", words.pop(0))
@@ -145,7 +143,7 @@ def _prepared(words: list[str], classes: list[int], line: Unfinished) -> int:
     """Return how many words at the front say in which state the food was measured."""
     last = 0
     for place, kind in enumerate(classes):
-        ground = place and classes[place - 1] == MANNER and words[place].lower() == "ground"
+        ground = place and classes[place - 1] == MANNER and words[place] == "ground"
         if kind == PREPARATION or ground:
             last = place + 1
         elif kind != MANNER and not (kind in {AND, OR} and last == place and place):
@@ -156,13 +154,13 @@ def _prepared(words: list[str], classes: list[int], line: Unfinished) -> int:
     measure = begun.quantities[0].measure if begun.quantities else ""
     if begun.container in _PREPACKED or measure in _PREPACKED:
         return 0  # a tin of chopped tomatoes is bought chopped
-    pair = (words[last - 1].lower(), words[last].lower())
+    pair = (words[last - 1], words[last])
     return 0 if pair in BOUGHT_SO or (pair[0] == "minced" and pair[1] in _MEATS) else last
 
 
 def _name_end(words: list[str], classes: list[int], start: int) -> int:
     """Return where the name ends: at a word that begins a clause."""
-    if classes[0] == BREAK and start == 0 and words[0].lower() in _FIRST_OF_CLAUSE:
+    if classes[0] == BREAK and start == 0 and words[0] in _FIRST_OF_CLAUSE:
         return 0
     if start and start < len(words) and classes[start] == BREAK:
         return start
@@ -171,15 +169,15 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
         if kind == AND and place + 1 < len(words) and words[place + 1][0].isdigit():
             return place
         if kind == BREAK:
-            if words[place].lower() == "but" and describes(words[start:place]):
+            if words[place] == "but" and describes(words[start:place]):
                 continue
             return place
-        following = words[place + 1].lower() if place + 1 < len(words) else "and"
-        if kind == PREPARATION or (following == "with" and words[place].lower().endswith("ed")):
+        following = words[place + 1] if place + 1 < len(words) else "and"
+        if kind == PREPARATION or (following == "with" and words[place].endswith("ed")):
             before = place
             while before > start + 1 and classes[before - 1] == MANNER:
                 before -= 1
-            joined = classes[before - 1] in {OR, AND} or words[before - 1].lower() in NEVER_ALONE
+            joined = classes[before - 1] in {OR, AND} or words[before - 1] in NEVER_ALONE
             if joined or (not WORD_CLASSES.get(following) and following not in _AFTER_PARTICIPLE):
                 continue
             return before
@@ -188,9 +186,10 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
 
 def _joined_at(words: list[str], start: int) -> int:
     """Return where a second food is brought in: "salmon wrapped in bacon"."""
-    for place in range(start + 1, len(words) - 1):
-        if words[place + 1].lower() in _JOINS and words[place].lower() in JOINING_PARTICIPLES:
-            return place
+    if not _JOINS.isdisjoint(words):
+        for place in range(start + 1, len(words) - 1):
+            if words[place + 1] in _JOINS and words[place] in JOINING_PARTICIPLES:
+                return place
     return len(words)
 
 
@@ -296,7 +295,7 @@ def _read_all(pieces: list[str], line: Unfinished) -> int:
     taken = 0
     for place in range(0, len(pieces) - 1, 2):
         words = pieces[place + 1].split()
-        if pieces[place] != "," or word_classes(words)[0] not in {0, AND}:
+        if pieces[place] != "," or WORD_CLASSES.get(words[0].lower(), 0) not in {0, AND}:
             break
         line.name[-1] += f", {pieces[place + 1]}"
         line.note("name", pieces[place + 1])
@@ -307,29 +306,34 @@ def _read_all(pieces: list[str], line: Unfinished) -> int:
 def _member(piece: str, *, first: bool) -> tuple[str, str, str] | None:
     """Return a member of a list, the "and" or "or" that ends the list, and what follows."""
     words = piece.split()
-    joint = words[0] if words[0].lower() in {"or", "and", "and/or"} else ""
-    leading = bool(joint)
+    lead = words[0].lower()
+    leading = lead in _JOINTS
+    joint = words[0] if leading else ""
     if leading:
         words = words[1:]
-        if first or not words or NO_FOOD.match(" ".join(words)):
-            return None
+    if not words or (lead in WORD_CLASSES and not leading):
+        return None
+    if leading and (first or NO_FOOD.match(" ".join(words))):
+        return None
     lowered = [word.lower() for word in words]
     if (
         len(words) > _LONGEST_MEMBER
         or lowered[0] in JOINING_PARTICIPLES
         or not _PARTS_OF_FOOD.isdisjoint(lowered)
-        or any(char.isdigit() for char in piece)
+        or _DIGIT.search(piece)
     ):
         return None
     if not leading:
         joint = next((word for word in ("or", "and") if word in lowered[1:-1]), "")
-    classes = word_classes(words)
-    stop = _name_end(words, classes, 0) if joint else len(words)
+    classes = [WORD_CLASSES.get(word, 0) for word in lowered]
+    stop = _name_end(lowered, classes, 0) if joint else len(words)
     if not stop or any(kind in {PREPARATION, BREAK, MANNER} for kind in classes[1:stop]):
         return None
-    if classes[0] and not (leading and classes[0] == PREPARATION and stop > 1):
-        return None
-    if stop < len(words) and not leading and classes[stop] == PREPARATION:
+    if leading:
+        fits = not classes[0] or (classes[0] == PREPARATION and stop > 1)
+    else:
+        fits = stop == len(words) or classes[stop] != PREPARATION
+    if not fits:
         return None
     return " ".join(words[:stop]), joint, " ".join(words[stop:])
 

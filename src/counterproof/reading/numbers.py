@@ -5,27 +5,34 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from counterproof.reading.any_case import any_case
 from counterproof.reading.words import NUMBER_WORDS
 
 _D: Final = r"\d{1,6}(?!\d)"
 FIGURE: Final = (
-    rf"(?:{_D} {{1,2}}(?:and |& )?{_D}[/⁄]{_D}(?![/⁄])|{_D}-\d/{_D}(?!/)|{_D}[/⁄]{_D}"
+    rf"(?:{_D} {{1,2}}(?:(?i:and) |& )?{_D}[/⁄]{_D}(?![/⁄])|{_D}-\d/{_D}(?!/)|{_D}[/⁄]{_D}"
     rf"|\d{{1,3}}(?:,\d{{3}}(?!\d)){{1,2}}(?!,\d)|{_D}(?:[.,]\d{{1,9}}(?!\d))?|\.\d{{1,9}}(?!\d))"
 )
 """Pattern of one number in figures; nobody weighs out more than six digits of anything."""
 
-_WORDS: Final = "|".join(
-    re.escape(word).replace(r"\ ", " ") for word in sorted(NUMBER_WORDS, key=len, reverse=True)
-)
+_WORDS: Final = any_case(*sorted(NUMBER_WORDS, key=len, reverse=True)) + r"(?![\w'])"
 NUMBER: Final = re.compile(
-    rf"(?:(?P<low>{FIGURE})(?!\d)|(?P<word>(?:{_WORDS})(?![\w'])))"
-    rf"(?:(?P<to>\s?-?\s?(?:-|to(?=[\s\d])|or |and (?=(?:a )?(?:half|quarter|third|\d+/))|& (?=\d+/))\s?)"
-    rf"(?:(?P<high>{FIGURE})(?!\d)|(?P<high_word>(?:{_WORDS})(?![\w'])))(?![/⁄]|\s?%))?",
-    re.IGNORECASE,
+    rf"(?:(?P<low>{FIGURE})(?!\d)|(?P<word>{_WORDS}))"
+    r"(?:(?P<to>\s?-?\s?(?:-|(?i:to)(?=[\s\d])|(?i:or) |(?i:and (?=(?:a )?(?:half|quarter|third|\d+/)))"
+    r"|& (?=\d+/))\s?)"
+    rf"(?:(?P<high>{FIGURE})(?!\d)|(?P<high_word>{_WORDS}))(?![/⁄]|\s?%))?"
 )
 """One number or one range at a place of the line."""
+NUMBER_BEGINNINGS: Final = frozenset(word[:2] for word in NUMBER_WORDS)
+"""The first two letters of every number in words."""
 
 _PARTS: Final = re.compile(r"[ \-&]+(?:and )?")
+_FRACTIONS: Final = {
+    f"{upper}{bar}{lower}": upper / lower
+    for upper in range(1, 10)
+    for lower in range(2, 10)
+    for bar in "/⁄"
+}
 
 
 def figure_value(figure: str) -> tuple[float, bool]:
@@ -43,6 +50,9 @@ def figure_value(figure: str) -> tuple[float, bool]:
     """
     if figure.isdigit():
         return float(figure), False
+    before, _, last = figure.rpartition(" ")
+    if last in _FRACTIONS and (not before or before.isdigit()):
+        return float(before or 0) + _FRACTIONS[last], False
     if "/" not in figure and "⁄" not in figure:
         if re.fullmatch(r"\d{1,3}(?:,\d{3})+", figure) and not figure.startswith("0"):
             figure = figure.replace(",", "")

@@ -45,7 +45,7 @@ def purpose_named(lower: str) -> str:
         "for greasing", "for dusting", "for garnish", "for serving", "for frying", "for deep
         frying", "for brushing", "for sprinkling", "for drizzling", "to taste", or "".
     """
-    if len(lower) > _LONGEST:
+    if len(lower) > _LONGEST or not ("for " in lower or "to " in lower):
         return ""
     match = _PURPOSE.search(lower)
     return match.lastgroup.replace("_", " ") if match and match.lastgroup else ""

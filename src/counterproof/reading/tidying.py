@@ -13,23 +13,22 @@ from html import unescape
 from typing import Final
 
 _FRACTIONS: Final = {
-    ord(char): " " + unicodedata.normalize("NFKC", char) for char in "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
+    char: " " + unicodedata.normalize("NFKC", char) for char in "¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 }
-_PLAIN: Final[dict[int, str]] = {
+_PLAIN: Final[dict[str, str]] = {
     **_FRACTIONS,
-    **dict.fromkeys(map(ord, "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008"), " "),
-    **dict.fromkeys(map(ord, "\u2009\u200a\u202f\u205f\u3000\t\n\r\x0b\x0c\u2028\u2029\x85"), " "),
-    **dict.fromkeys(map(ord, "‐‑‒–—―−－"), "-"),
-    ord("—"): " - ",
-    **dict.fromkeys(map(ord, "‘’ʼ`´"), "'"),
-    **dict.fromkeys(map(ord, "“”″"), '"'),
-    ord("×"): "x",
-    ord("⁄"): "⁄",
-    ord("∕"): "/",
-    ord("["): "(",
-    ord("]"): ")",
-    ord("{"): "(",
-    ord("}"): ")",
+    **dict.fromkeys("\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008", " "),
+    **dict.fromkeys("\u2009\u200a\u202f\u205f\u3000\t\n\r\x0b\x0c\u2028\u2029\x85", " "),
+    **dict.fromkeys("‐‑‒–—―−－", "-"),
+    "—": " - ",
+    **dict.fromkeys("‘’ʼ`´", "'"),
+    **dict.fromkeys("“”″", '"'),
+    "×": "x",
+    "∕": "/",
+    "[": "(",
+    "]": ")",
+    "{": "(",
+    "}": ")",
 }
 _LOOK_ALIKES: Final = str.maketrans(
     "АВЕКМНОРСТУХаеосрухіїјѕԁԛԝΑΒΕΖΗΙΚΜΝΟΡΤΥΧοѵ",
@@ -42,7 +41,7 @@ _TAG: Final = re.compile(r"</?[A-Za-z][^<>]{0,400}>")
 _LIST_SIGN: Final = re.compile(r"\s*(?:(?:[-*+•·▪◦‣■□☐☑✓✔>]|\(\s*\)|\\)\s*(?=\D|\d))+")
 _SPACES: Final = re.compile(r"\s{2,}")
 _EMPHASIS: Final = re.compile(r"\*\*|__|(?<!\w)[*_](?=\w)|(?<=\w)[*_](?!\w)")
-_PLAIN_TEXT: Final = re.compile(r"[A-Za-z0-9][A-Za-z0-9 ,.()/'%-]*")
+_ODD: Final = re.compile(r"[^A-Za-z0-9 ,.()/'%-]")
 
 
 def _without_look_alikes(match: re.Match[str]) -> str:
@@ -64,6 +63,21 @@ def _kept(char: str) -> str:
     return folded if folded.isprintable() else " "
 
 
+def _with_plain_signs(text: str, odd: set[str]) -> str:
+    """Replace the odd characters of a line, and what they stand for in a page."""
+    if "&" in odd:
+        text = unescape(text)
+        odd.update(_ODD.findall(text))
+    if "<" in odd:
+        text = _TAG.sub(" ", text)
+    for char in odd:
+        if char in _PLAIN:
+            text = text.replace(char, _PLAIN[char])
+    if "⁄" in text and ("- " in text or "/ " in text or "( " in text):
+        text = _LEADING_FRACTION.sub("", text)
+    return text
+
+
 def tidied(text: str) -> str:
     """Return a line with plain spaces, dashes, quotes and letters, and no list sign.
 
@@ -77,15 +91,10 @@ def tidied(text: str) -> str:
     str
         Printable text without leading, trailing or double spaces.
     """
-    if _PLAIN_TEXT.fullmatch(text) and "  " not in text:
+    found = _ODD.findall(text)
+    if not found and text[:1].isalnum() and "  " not in text:
         return text.rstrip()
-    if "&" in text:
-        text = unescape(text)
-    if "<" in text:
-        text = _TAG.sub(" ", text)
-    text = text.translate(_PLAIN)
-    if "⁄" in text:
-        text = _LEADING_FRACTION.sub("", text)
+    text = _with_plain_signs(text, set(found))
     if not text.isascii() and not text.replace("⁄", "/").isascii():
         text = unicodedata.normalize("NFC", text)
         text = "".join([c if c.isascii() or c == "⁄" else _kept(c) for c in text])
@@ -97,4 +106,6 @@ def tidied(text: str) -> str:
         match = _LIST_SIGN.match(text)
         if match:
             text = text[match.end() :]
-    return _SPACES.sub(" ", text).strip()
+    if "  " in text or not text.isprintable():
+        text = _SPACES.sub(" ", text)
+    return text.strip()

@@ -31,7 +31,23 @@ def describes(words: list[str]) -> bool:
     bool
         True for "whole", "large even-sized"; False for "mushrooms".
     """
-    return all(word.lower() in NEVER_ALONE for word in words)
+    return NEVER_ALONE.issuperset([word.lower() for word in words])
+
+
+def complete(name: str) -> bool:
+    """Return whether a name names a food; "whole, skinless" only describes one.
+
+    Parameters
+    ----------
+    name : str
+        A name, not empty.
+
+    Returns
+    -------
+    bool
+        As not `describes`, told by the last word alone for most.
+    """
+    return name.rpartition(" ")[2].lower() not in NEVER_ALONE or not describes(name.split())
 
 
 def noun(words: list[str]) -> list[str]:
@@ -95,6 +111,12 @@ class Unfinished:
         self.parts: list[Part] = []
         self.weighed: Quantity | None = None  # what a scale said, over every other amount
 
+    @property
+    def counts_pieces(self) -> bool:
+        """Whether the line counts pieces: "3 garlic cloves", "½ lemon juice"."""
+        quantities = self.head.quantities
+        return bool(quantities) and quantities[0].measure == "piece"
+
     def note(self, kind: str, text: str) -> None:
         """Keep a stretch of the line with what it was taken for.
 
@@ -106,6 +128,17 @@ class Unfinished:
             The stretch.
         """
         self.parts.append(Part(kind, text))
+
+    def call(self, name: str) -> None:
+        """Keep a name, or more of it.
+
+        Parameters
+        ----------
+        name : str
+            The words.
+        """
+        self.name.append(name)
+        self.parts.append(Part("name", name))
 
     def prepare(self, text: str, *, before_name: bool = False) -> None:
         """Keep a preparation; before the name, it is the state the food was measured in.
@@ -120,7 +153,7 @@ class Unfinished:
         if before_name:
             self.measured_as.append(text)
         self.preparation.append(text)
-        self.note("preparation", text)
+        self.parts.append(Part("preparation", text))
 
     def remark(self, text: str) -> None:
         """Keep a comment, with the flags it raises.

@@ -5,10 +5,13 @@
 from __future__ import annotations
 
 import re
-from typing import Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from counterproof.reading.words import FILLS, SIZES
 from counterproof.units import MEASURES, PLURALS, UNIT_WORDS, measure_named
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 _UNIT_WORD: Final = re.compile(r'\s*-?\s*([A-Za-zÀ-ÿ]+(?:-[A-Za-z]+)*(?![^\W\d_])\.?|")')
 _OUNCES: Final = re.compile(r"\.?\s*(?:oz|ounces?|ozs)\b\.?", re.IGNORECASE)
@@ -18,15 +21,23 @@ _INCH_NEXT: Final = frozenset({" piece", " thick", " knob ", " long,"})
 _DIMENSION: Final = frozenset("thick long wide square tall deep diameter round length".split())
 _WEAK: Final = frozenset(
     "fillet filet leaf bottle cube head stick bar ball block pod glass sheet strip ear nut lump"
-    " cake pot cob basket container square log grind slug spoon mug carton box tub bag pack"
-    " rib spear shot stem piece chunk fistful frond drop measure".split()
+    " cake pot cob basket container square log grind slug carton box tub bag pack"
+    " rib spear stem piece chunk fistful frond drop".split()
 )
 """Unit words that also begin names: "4 fillet steaks", "2 bottle gourds"."""
 _NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
-_BEGINNINGS: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
+MAY_BEGIN: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
+"""The words that sizes, fills and units begin with; most words are not among them."""
+PLAIN_UNITS: Final[Mapping[str, str]] = {
+    word: measure
+    for lower in UNIT_WORDS - _WEAK - _NEEDS_OF - _FLUID - {"in", *SIZES, *FILLS}
+    for word in (lower, lower.capitalize(), f"{lower}.")
+    if (measure := measure_named(word)) is not None
+} | {"fl oz": "floz", "fl oz.": "floz"}
+"""The measures of the words that are units wherever they follow a number."""
 
 
 class UnitWords(NamedTuple):
@@ -56,30 +67,56 @@ def unit_at(line: str, at: int, number: float) -> UnitWords:
         With `end` after the unit, or after the words of size if there is none.
     """
     match = _UNIT_WORD.match(line, at)
-    if match is None or not _may_begin(match.group(1)):
+    if match is None:
         return UnitWords(None, at)
-    return _read(line, at, number)
+    word = match[1]
+    measure = PLAIN_UNITS.get(word)
+    if measure is not None:
+        return UnitWords(measure, match.end())
+    return _read(line, match, number) if _may_begin(word) else UnitWords(None, at)
 
 
-def _read(line: str, at: int, number: float) -> UnitWords:
+def unit_may_follow(line: str, at: int) -> bool:
+    """Return whether what follows is worth a look: most words begin no unit.
+
+    Parameters
+    ----------
+    line : str
+        A tidied line.
+    at : int
+        Where a word ends.
+
+    Returns
+    -------
+    bool
+        False where `unit_at` finds nothing.
+    """
+    word = line[at + 1 :].partition(" ")[0]
+    return not word.isalpha() or word.lower() in MAY_BEGIN
+
+
+def _read(line: str, first: re.Match[str], number: float) -> UnitWords:
     """Read up to four words of size, fill and unit."""
     size: list[str] = []
     fills: list[str] = []
-    size_end = place = at
+    size_end = place = first.start()
+    match: re.Match[str] | None = first
     for _ in range(4):
-        match = _UNIT_WORD.match(line, place)
         if match is None:
             break
-        word = match.group(1)
+        word = match[1]
         lower = word.lower()
-        measure, end = _measure_at(line, match, number)
-        if measure is not None:
-            return UnitWords(measure, end, " ".join(size), tuple(fills))
         if lower in SIZES:
             if SIZES[lower] and not fills:
                 size.append(SIZES[lower])
                 size_end = match.end()
-        elif lower in _JOINTS and size:
+            place = match.end()
+            match = _UNIT_WORD.match(line, place)
+            continue
+        measure, end = _measure_at(line, match, number)
+        if measure is not None:
+            return UnitWords(measure, end, " ".join(size), tuple(fills))
+        if lower in _JOINTS and size:
             size.append(lower)
         elif lower in {"size", "sized"} and size:
             size_end = match.end()
@@ -88,6 +125,7 @@ def _read(line: str, at: int, number: float) -> UnitWords:
         else:
             break
         place = match.end()
+        match = _UNIT_WORD.match(line, place)
     while size and size[-1] in _JOINTS:
         size.pop()
     return UnitWords(None, size_end, " ".join(size))
@@ -95,7 +133,9 @@ def _read(line: str, at: int, number: float) -> UnitWords:
 
 def _may_begin(word: str) -> bool:
     """Return whether a word is one that sizes, fills and units begin with; most words are not."""
-    return word.lower().rstrip(".") in _BEGINNINGS or "-" in word or word == '"'
+    if word in MAY_BEGIN or "-" in word:
+        return True
+    return word == '"' or word.lower().rstrip(".") in MAY_BEGIN
 
 
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:

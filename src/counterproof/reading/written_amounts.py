@@ -5,23 +5,39 @@ a row are equivalents ("250 g/9 oz", "1 cup = 250 ml") or sums ("1 lb 8 oz", "1 
 tbsp"). What a line may begin with besides is read in `heads`.
 """
 
+# ruff: noqa: SIM905 (a word list is read as a sentence, not as forty quoted strings)
+
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from string import ascii_letters
 from typing import Final
 
+from counterproof.reading.any_case import any_case
 from counterproof.reading.model import Quantity
-from counterproof.reading.numbers import NUMBER, range_value
-from counterproof.reading.unit_words import unit_at
-from counterproof.units import MEASURES, System, measure_named, unit_kg, unit_ml
+from counterproof.reading.numbers import NUMBER, NUMBER_BEGINNINGS, figure_value, range_value
+from counterproof.reading.unit_words import PLAIN_UNITS, unit_at
+from counterproof.units import MEASURES, System, unit_kg, unit_ml
 
 ABOUT: Final = re.compile(
-    r"(?:an?\s+)?(?:about|approx(?:\.|imately)?|appr\.|around|roughly|circa|ca?\.|at least|up to|almost"
-    r"|nearly|just over|just under|generous|scant|good|full|slightly heaped|heaped|heaping|rounded"
-    r"|level|additional|another|minimum|(?:a )?total of|preferably|the|between|from|weighing"
-    r"|(?:drained|net) weight:?|each(?: weighing| about)?)\s+|~\s*",
-    re.IGNORECASE,
+    r"(?:(?i:an?)\s+)?"
+    + any_case(
+        *r"about approx(?:\.|imately)? appr\. around roughly circa ca?\. almost nearly generous".split(),
+        *"scant good full heaped heaping rounded level additional another minimum".split(),
+        *"preferably the between from weighing".split(),
+        *(
+            "at least",
+            "up to",
+            "just over",
+            "just under",
+            "slightly heaped",
+            "a total of",
+            "total of",
+        ),
+        *("drained weight:?", "net weight:?", "each(?: weighing| about)?"),
+    )
+    + r"\s+|~\s*"
 )
 """Words that may stand before a number and change nothing of it, or say how sure it is."""
 _ARTICLE: Final = re.compile(r"\s+an?(?=\s)", re.IGNORECASE)
@@ -41,10 +57,17 @@ _TRAILING: Final = re.compile(
     r"|(?:cooked|picked)(?: chicken| turkey| crab)? meat)\b\.?",
     re.IGNORECASE,
 )
-# "200 g flour": most amounts are a number, a weight or volume, and a word that is no part of it.
-_PLAIN: Final = re.compile(r"(\d{1,4}) ?([A-Za-z]+) (?=([A-Za-z]+))")
-_GOES_ON: Final = frozenset({"to", "or", "plus", "and"})
-_WEIGHED: Final = frozenset({"mass", "volume"})
+# Most numbers are one figure before a word: "200 g flour", "1½ cups", "3 large onions".
+_PLAIN: Final = re.compile(
+    r"((?:\d{1,4} )?\d[/⁄][2-9](?!\d)|\d{1,4}(?:\.\d{1,3})?) ?((?:fl )?[A-Za-z]+(?![\w-])\.?)"
+)
+_OF_NUMBERS: Final = frozenset({"to", "or", "and", "of", "a", "an", "dozen", "dozen."})
+_OF_RANGES: Final = frozenset({" -", " t", " T", " o", " O"})
+NO_MORE: Final = frozenset(
+    {"", " (", *(f" {letter}" for letter in set(ascii_letters) - set("aAoOpP"))}
+)
+"""What stands after an amount to which nothing is added."""
+_NO_EQUALS: Final = frozenset({"count", "length"})
 _SUMMED: Final = frozenset({("lb", "oz"), ("pint", "floz"), ("kg", "g")})
 
 
@@ -81,6 +104,30 @@ def amount_at(line: str, at: int) -> Amount | None:
     Amount or None
         Number, unit and where they end.
     """
+    plain = _PLAIN.match(line, at)
+    if plain is None:
+        return _written_out(line, at)
+    figure, word = plain.groups()
+    measure = PLAIN_UNITS.get(word)
+    if measure is None and word.lower() in _OF_NUMBERS:
+        return _written_out(line, at)
+    number = high = float(figure) if figure.isdigit() else figure_value(figure)[0]
+    if measure is not None:
+        end = plain.end()
+        if line[end : end + 2] in _OF_RANGES:
+            high, end = _range_end(line, end, high, measure)
+        return Amount(number, high, measure, named=True, end=end)
+    unit = unit_at(line, plain.end(1), number)
+    end = unit.end
+    if unit.measure is None:
+        return Amount(number, number, "piece", named=False, end=end, size=unit.size)
+    if line[end : end + 2] in _OF_RANGES:
+        high, end = _range_end(line, end, high, unit.measure)
+    return Amount(number, high, unit.measure, named=True, end=end, size=unit.size, flags=unit.fills)
+
+
+def _written_out(line: str, at: int) -> Amount | None:
+    """Read an amount with a number in words, a range, a dozen, half a thing."""
     match = NUMBER.match(line, at)
     if match is None:
         return None
@@ -158,7 +205,9 @@ def joined(line: str, first: Amount, system: System) -> Amount:
         In the unit of the first.
     """
     total = first
-    while total.named:
+    while total.named and line[total.end : total.end + 1] != "/":
+        if line[total.end : total.end + 2] in NO_MORE:
+            break
         plus = _NEXT_SUM.match(line, total.end)
         place = plus.end() if plus else total.end
         if plus is None:
@@ -203,34 +252,31 @@ def amounts(line: str, at: int, system: System) -> list[Amount]:
     list of Amount
         In the order written; empty if no amount begins there.
     """
-    plain = _PLAIN.match(line, at)
-    if plain is not None and plain.group(3).lower() not in _GOES_ON:
-        measure = measure_named(plain.group(2))
-        if measure is not None and MEASURES[measure] in _WEIGHED:
-            number = float(plain.group(1))
-            return [Amount(number, number, measure, named=True, end=plain.end(2))]
+    begins = line[at : at + 2]
+    if begins.isalpha() and begins.lower() not in NUMBER_BEGINNINGS:
+        return []
     first = amount_at(line, at)
     if first is None:
         return []
-    row = [joined(line, first, system)]
-    while row[-1].named:
-        equal = _NEXT_EQUAL.match(line, row[-1].end)
+    if not first.named or line[first.end : first.end + 2] in NO_MORE:
+        return [first]
+    last = joined(line, first, system)
+    row = [last]
+    while last.named and line[last.end : last.end + 2] not in NO_MORE:
+        equal = _NEXT_EQUAL.match(line, last.end)
         if equal is None:
             break
+        slashed = "/" in equal[0]
         place = equal.end()
-        about = ABOUT.match(line, place)
-        if about:
+        if not line[place : place + 1].isdigit() and (about := ABOUT.match(line, place)):
             place = about.end()
         more = amount_at(line, place)
-        if (
-            more is None
-            or not more.named
-            or (MEASURES[more.measure] == "count" and "/" not in equal.group())
-        ):
+        if more is None or not more.named:
             break
-        if "/" not in equal.group() and MEASURES[more.measure] == "length":
+        if not slashed and MEASURES[more.measure] in _NO_EQUALS:
             break
-        row.append(joined(line, more, system))
+        last = joined(line, more, system)
+        row.append(last)
     return row
 
 
@@ -251,12 +297,10 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
     """
     place = 0
     word = ""
-    while about := ABOUT.match(inside, place):
+    while not inside[place : place + 1].isdigit() and (about := ABOUT.match(inside, place)):
         said = about.group().lower()
-        if said.startswith("each"):
-            word = "each"
-        elif said.startswith("drained"):
-            word = "drained"
+        if said.startswith(("each", "drained")):
+            word = "each" if said[0] == "e" else "drained"
         place = about.end()
     if inside[place : place + 2].lower() in {"a ", "an"}:
         return None
@@ -264,7 +308,7 @@ def bracketed(inside: str, system: System) -> tuple[list[Amount], str] | None:
     if not row:
         return None
     end = row[-1].end
-    while True:
+    while end < len(inside):
         if inside[end : end + 2] == " (" and (
             nested := bracketed(inside[end + 2 :].rstrip(")"), system)
         ):
