@@ -97,7 +97,6 @@ class NameIndex:
         self.vocabulary: set[str] = set()
         self._meaning: dict[frozenset[str], str] = {}  # words → id of the first food so called
         self._contested: set[frozenset[str]] = set()  # words that another food goes by as well
-        self._own: list[tuple[tuple[str, ...], Food]] = []  # names as canonical words
         self._arrange(self._listed(named))
         self._leave_to_words(tables.foods.values())
 
@@ -112,12 +111,12 @@ class NameIndex:
         return _by(self.vocabulary, slice(-2, None))
 
     @cached_property
-    def _holding(self) -> dict[str, list[int]]:
-        """Words → places among the names of those that hold them."""
-        found: dict[str, list[int]] = defaultdict(list)
-        for place, (own, _) in enumerate(self._own):
-            for word in own:
-                found[word].append(place)
+    def _holding(self) -> dict[str, list[tuple[str, str]]]:
+        """Words → the heads and first words of names that they are one of."""
+        found: dict[str, list[tuple[str, str]]] = defaultdict(list)
+        for two in self.by_two:
+            found[two[0]].append(two)
+            found[two[1]].append(two)
         return found
 
     def looking_like(self, sought: Iterable[str]) -> dict[str, Food]:
@@ -133,18 +132,18 @@ class NameIndex:
         dict of str to Food
             A name's words in the order of the alphabet → the first food so called.
         """
-        places: set[int] = set()
+        twos: set[tuple[str, str]] = set()
         for word in sought:
             begun = self._beginning.get(word[:2], ())
             alike = process.extract(
                 word, begun, scorer=fuzz.ratio, limit=None, score_cutoff=LIKE_AT_ALL
             )
             for near, _, _ in alike:
-                places.update(self._holding[near])
+                twos.update(self._holding.get(near, ()))
         found: dict[str, Food] = {}
-        for place in sorted(places):
-            own, food = self._own[place]
-            found.setdefault(" ".join(sorted(own)), food)
+        for two in sorted(twos):
+            for name in self.by_two[two]:
+                found.setdefault(" ".join(sorted(name.words)), name.food)
         return found
 
     def spelt_like(self, word: str) -> str | None:
@@ -296,7 +295,7 @@ class NameIndex:
             if numbered:
                 continue
             own = canonical(said)
-            self._own.append((own, food))
+            self.vocabulary.update(own)
             if len(own) == 1:
                 self.nouns.setdefault(own[0], food.food_class)
             for way, meant in ((said, own), *_minced(food, said, own)):
@@ -304,7 +303,6 @@ class NameIndex:
                 listed.setdefault((food.id, way, row.region), (known, meant, words))
                 if self._meaning.setdefault(words, food.id) != food.id:
                     self._contested.add(words)
-        self.vocabulary = {word for own, _ in self._own for word in own}
         return listed
 
     def _leave_to_words(self, foods: Iterable[Food]) -> None:
