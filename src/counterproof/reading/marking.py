@@ -30,7 +30,7 @@ from counterproof.reading.versions import version_applied
 from counterproof.ways import Way
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Sequence
+    from collections.abc import Callable, Iterator, Sequence
 
     from counterproof.draws import Product
     from counterproof.reading.foods import Match, Matcher
@@ -151,13 +151,12 @@ def read_lines(
     """
     scales = Scales(tables, system, scale, matcher.words)
     understood = [_understood(line, scales, matcher, region) for line in written]
-    nths = _occurrences(understood)
-    counted = {portion.case.food.id for one in understood for portion in one.portions}
-    lines = [_marked(one, nths[place], matcher) for place, one in enumerate(understood)]
-    for place, one in enumerate(understood):
-        if left := [food for food in one.beside if food.id not in counted]:
-            marks = (*lines[place].marks, not_counted(left))
-            lines[place] = replace(lines[place], marks=marks)
+    lines = [
+        _marked(one, nths, matcher)
+        for one, nths in zip(understood, _occurrences(understood), strict=True)
+    ]
+    for place, doubt in _second_foods_marked(understood):
+        lines[place] = replace(lines[place], marks=(*lines[place].marks, doubt))
     for place, line in enumerate(lines):
         if line.food is not None and is_share(line.written.text):
             lines[place] = share_of_line(line, [*lines[:place], *lines[place + 1 :]])
@@ -204,6 +203,17 @@ def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str
                 portions.append(_Portion(more.match, Case(extra, food, scales, more.fruit)))
     beside = second_foods(split, matcher, region) if portions else ()
     return _Understood(line, split, name, tuple(portions), beside)
+
+
+def _second_foods_marked(lines: Sequence[_Understood]) -> Iterator[tuple[int, Mark]]:
+    """The doubt about foods that a line names beside its own and no line counts, by its place."""
+    speaking = [(place, line.beside) for place, line in enumerate(lines) if line.beside]
+    if not speaking:
+        return
+    counted = {portion.case.food.id for line in lines for portion in line.portions}
+    for place, beside in speaking:
+        if left := [food for food in beside if food.id not in counted]:
+            yield place, not_counted(left)
 
 
 def _occurrences(lines: Sequence[_Understood]) -> list[list[int]]:

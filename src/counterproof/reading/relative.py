@@ -46,9 +46,10 @@ def is_share(text: str) -> bool:
     bool
         True for "2% salt by cabbage weight".
     """
-    if "(weighed" in text.lower():  # a scale has settled it
+    said = text.lower()
+    if "weight" not in said or "(weighed" in said:  # a scale has settled it
         return False
-    return "weight" in text.lower() and _PERCENT.search(text) is not None
+    return _PERCENT.search(text) is not None
 
 
 def leant(split: Split) -> Split:
