@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal, NamedTuple
 
 from counterproof.draws import Product
@@ -128,11 +128,12 @@ class Process:
 
 @dataclass(frozen=True, slots=True)
 class MarkedStep:
-    """One step as it was understood."""
+    """One step as it was understood; `sentences` are its own, each with its part of `processes`."""
 
     written: WrittenLine
     processes: tuple[Process, ...]
     marks: tuple[Mark, ...]
+    sentences: tuple[tuple[str, tuple[Process, ...]], ...] = field(default=(), repr=False)
 
 
 @dataclass(frozen=True, slots=True)
