@@ -117,7 +117,7 @@ def assess(
         coverage_mass=_coverage(reading, items),
         coverage_by_fit=_by_fit(reading, items),
         second_opinion=second_opinion(case, items, known),
-        settle_next=settle_next(whole, serves, streams, case.range_for, known),
+        settle_next=settle_next(whole, serves, streams, case.range_for),
         assumed=_all_assumed(case, found),
         sources=_sources(items, tables),
         basis=_basis(reading, tables, items, streams, case.range_for),
