@@ -34,12 +34,15 @@ class Product:
 
     def __post_init__(self) -> None:
         """Refuse a key that occurs twice."""
+        if len(self.parameters) < 2:
+            return
         keys = [parameter.key for parameter in self.parameters]
+        if len(set(keys)) == len(keys):
+            return
         twice = sorted({key for key in keys if keys.count(key) > 1})
-        if twice:
-            raise ValueError(
-                f"a product names {', '.join(twice)} twice; its factors would not be independent"
-            )
+        raise ValueError(
+            f"a product names {', '.join(twice)} twice; its factors would not be independent"
+        )
 
     @property
     def mean(self) -> float:
@@ -60,8 +63,11 @@ class Product:
             A new array. [unit of the product]
         """
         # The scale comes last: then twice the scale is exactly twice the draws.
-        drawn: Draws = np.ones(streams.n)
-        for parameter in self.parameters:
+        if not self.parameters:
+            return np.full(streams.n, float(self.scale))
+        first, *rest = self.parameters
+        drawn: Draws = streams.values(first).copy()
+        for parameter in rest:
             drawn *= streams.values(parameter)
         drawn *= self.scale
         return drawn
