@@ -326,7 +326,7 @@ def _contents(contents: Contents) -> Mapping[str, Any]:
 
 
 def _mean(value: float | Draws) -> float:
-    return float(np.mean(value))
+    return float(value) if isinstance(value, float) else float(np.mean(value))
 
 
 def _warming(
