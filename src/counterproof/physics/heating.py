@@ -221,6 +221,8 @@ def _rank(*values: float | Draws) -> int:
 def _gauss() -> tuple[Draws, Draws]:
     """Places between −1 and 1, and their weights: constants, worked out when first needed."""
     places, weights = np.polynomial.legendre.leggauss(_NODES)
+    places.setflags(write=False)
+    weights.setflags(write=False)
     return places, weights
 
 
