@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from counterproof.draws import Product
@@ -133,7 +133,7 @@ class MarkedStep:
     written: WrittenLine
     processes: tuple[Process, ...]
     marks: tuple[Mark, ...]
-    sentences: tuple[tuple[str, tuple[Process, ...]], ...] = field(default=(), repr=False)
+    sentences: tuple[tuple[str, tuple[Process, ...]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
