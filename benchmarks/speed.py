@@ -20,6 +20,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Callable
+from dataclasses import replace
 from functools import partial
 from itertools import product
 from pathlib import Path
@@ -151,6 +152,12 @@ def footprint_times(tables: Tables) -> dict[str, float]:
     recipe, _ = load_recipe(str(recipe_file))
     bench, held, order = Workbench.over(tables), Streams(seed=1), Order(recipe, Kitchen())
     assessed(order, bench, held)
+
+    def typed(at: int) -> Order:
+        """The recipe with a line more, whose amount is another each time, as while a cook types."""
+        line = WrittenLine(len(recipe.lines) + 1, f"{501 + at} g potatoes")
+        return replace(order, recipe=replace(recipe, lines=(*recipe.lines, line)))
+
     reading = footprint_speed.made_reading(tables)
     plan = Plan()
     assess(reading, tables, plan, streams=held)
@@ -161,6 +168,7 @@ def footprint_times(tables: Tables) -> dict[str, float]:
         "help_s": command_seconds("--help")[0],
         "cold_s": cold[0],
         "cold_processor_s": cold[1],
+        "typed_ms": footprint_speed.milliseconds(lambda at: assessed(typed(at), bench, held), 20),
         "warm_ms": footprint_speed.milliseconds(lambda _: assessed(order, bench, held), 20),
         "assess_ms": footprint_speed.milliseconds(
             lambda _: assess(reading, tables, plan, streams=held), 50

@@ -156,6 +156,18 @@ def test_what_is_held_changes_no_digit() -> None:
     assert len(narrow) == 3
 
 
+def test_what_draws_told_is_held_and_changes_no_digit() -> None:
+    parameter, streams = Parameter("a", SPREAD), Streams(seed=3, n=200)
+    told = [streams.variance(parameter) for _ in range(2)]
+    assert told == [float(Streams(seed=3, n=200).values(parameter).var())] * 2
+    wider = Parameter("a", Lognormal.from_spread(1.0, 0.9))
+    assert streams.variance(wider) > told[0]  # by key and distribution, never by key alone
+    asked: list[str] = []
+    for _ in range(2):
+        streams.once(("range", "b"), lambda: asked.append("b") or Range(1.0, 1.0, 1.0, 1.0))  # type: ignore[func-returns-value]
+    assert asked == ["b"]
+
+
 def test_longest_unused_is_forgotten_first() -> None:
     streams = Streams(seed=1, n=10, most=2)
     first = streams.uniforms("a")

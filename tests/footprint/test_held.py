@@ -47,6 +47,22 @@ def test_holding_changes_no_digit(
         assert pair.to_dict() == alone_pair.to_dict()
 
 
+def test_streams_of_another_recipe_change_no_digit(
+    tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading
+) -> None:
+    lines = (made_line("onion", 0.3), made_line("beef-chuck", 0.5), made_line("nuts", 0.1))
+    streams = Streams(seed=4, n=400)
+    for month in (1, 7):
+        for region in ("uk", "us"):
+            for range_for in ("one-purchase", "the-average"):
+                kitchen = Kitchen(region=region, month=month, range_for=range_for)
+                for serves in (4.0, 3.0):
+                    reading = made_reading(*lines, serves=serves, kitchen=kitchen)
+                    shared = assess(reading, tiny_tables, PLAN, streams=streams)
+                    alone = assess(reading, tiny_tables, PLAN, streams=Streams(seed=4, n=400))
+                    assert shared.to_dict() == alone.to_dict()
+
+
 def test_a_version_costs_only_what_it_changes(
     tiny_tables: Tables, made_line: MadeLine, made_reading: MadeReading
 ) -> None:

@@ -100,6 +100,5 @@ def test_two_lines_of_one_food_are_settled_together(
 
 def test_nothing_varies_nothing_to_settle(onion: Item, streams: Streams) -> None:
     fixed = replace(onion, amount=Product(0.0))
-    held = Held()
-    nothing = summed([fixed], 1.0, streams, held)
-    assert settle_next(nothing, 1.0, streams, "one-purchase", held) == ()
+    nothing = summed([fixed], 1.0, streams, Held())
+    assert settle_next(nothing, 1.0, streams, "one-purchase") == ()

@@ -63,8 +63,11 @@ class Product:
             A new array. [unit of the product]
         """
         # The scale comes last: then twice the scale is exactly twice the draws.
-        drawn: Draws = np.ones(streams.n)
-        for parameter in self.parameters:
+        if not self.parameters:
+            return np.full(streams.n, float(self.scale))
+        first, *rest = self.parameters
+        drawn: Draws = streams.values(first).copy()
+        for parameter in rest:
             drawn *= streams.values(parameter)
         drawn *= self.scale
         return drawn

@@ -8,14 +8,23 @@ from __future__ import annotations
 
 import hashlib
 from collections import OrderedDict
+from typing import TYPE_CHECKING, Final, TypeVar, cast
 
 import numpy as np
 
 from counterproof.draws.distributions import Parameter
 from counterproof.draws.quantiles import Draws
 
+if TYPE_CHECKING:
+    from collections.abc import Callable, Hashable
+
+_Told = TypeVar("_Told")
+
 DRAWS = 10_000
 """Draws where nobody says otherwise. [1]"""
+
+MOST_TOLD: Final = 8_192
+"""Ranges and variances held beside the draws: each a few numbers. [1]"""
 
 
 def stream(key: str, *, seed: int, n: int) -> Draws:
@@ -64,7 +73,8 @@ def stream(key: str, *, seed: int, n: int) -> Draws:
 class Streams:
     """The draws already made, at most `most` arrays; the longest unused one is forgotten first.
 
-    What it returns does not depend on what it holds: forgetting costs time, never changes a
+    Beside them stands what they told: ranges and variances, which take longer to find in an array
+    than to make it. What it returns does not depend on what it holds: forgetting costs time, never changes a
     digit. The arrays it returns are shared and read-only.
 
     Parameters
@@ -77,13 +87,14 @@ class Streams:
         Most arrays held; each takes 8 · n bytes. [1]
     """
 
-    __slots__ = ("_held", "most", "n", "seed")
+    __slots__ = ("_held", "_told", "most", "n", "seed")
 
     def __init__(self, *, seed: int = 1, n: int = DRAWS, most: int = 1024) -> None:
         self.seed = seed
         self.n = n
         self.most = most
         self._held: OrderedDict[str | Parameter, Draws] = OrderedDict()
+        self._told: dict[tuple[Hashable, ...], object] = {}
 
     def __len__(self) -> int:
         """Return the number of arrays held."""
@@ -131,3 +142,40 @@ class Streams:
             self._held.move_to_end(parameter)
             return self._held[parameter]
         return self._kept(parameter, parameter.distribution.quantile(self.uniforms(parameter.key)))
+
+    def variance(self, parameter: Parameter) -> float:
+        """Return the variance of a parameter's draws.
+
+        Parameters
+        ----------
+        parameter : Parameter
+            Key and distribution.
+
+        Returns
+        -------
+        float
+            [square of the parameter's unit]
+        """
+        return self.once(("variance", parameter), lambda: float(self.values(parameter).var()))
+
+    def once(self, name: tuple[Hashable, ...], told: Callable[[], _Told]) -> _Told:
+        """Return what some draws tell, worked out only where it was not before.
+
+        Parameters
+        ----------
+        name : tuple of hashable
+            What it is, and everything that the draws follow from.
+        told : callable
+            Works it out from draws of these streams; a few numbers, never an array.
+
+        Returns
+        -------
+        object
+            As `told` returns it.
+        """
+        found = self._told.get(name)
+        if found is None:
+            if len(self._told) >= MOST_TOLD:
+                self._told.clear()
+            found = self._told[name] = told()
+        return cast("_Told", found)

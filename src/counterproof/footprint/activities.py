@@ -6,6 +6,7 @@ kilogram of glass, a tonne-kilometre, is rated here, and both become items by th
 
 from __future__ import annotations
 
+from collections.abc import Hashable
 from dataclasses import dataclass, replace
 from math import log
 from typing import Final
@@ -55,6 +56,11 @@ class Rated:
     @property
     def parameters(self) -> tuple[Parameter, ...]:
         """The one parameter, as foods have several."""
+        return (self.parameter,)
+
+    @property
+    def drawn_from(self) -> tuple[Hashable, ...]:
+        """Everything that the draws follow from."""
         return (self.parameter,)
 
     @property

@@ -8,7 +8,7 @@ import numpy as np
 
 from counterproof.draws import Range, Streams
 from counterproof.footprint.beyond import Beyond
-from counterproof.footprint.factors import LINK_DEVIATION, SETS, RangeFor, Valued
+from counterproof.footprint.factors import LINK_DEVIATION, SETS, RangeFor, Valued, best_link
 from counterproof.footprint.fizz import fizz_report
 from counterproof.footprint.held import Held, Summed, summed
 from counterproof.footprint.items import Item, Preference, Uncounted
@@ -117,7 +117,7 @@ def assess(
         coverage_mass=_coverage(reading, items),
         coverage_by_fit=_by_fit(reading, items),
         second_opinion=second_opinion(case, items, known),
-        settle_next=settle_next(whole, serves, streams, case.range_for, known),
+        settle_next=settle_next(whole, serves, streams, case.range_for),
         assumed=_all_assumed(case, found),
         sources=_sources(items, tables),
         basis=_basis(reading, tables, items, streams, case.range_for),
@@ -273,29 +273,40 @@ def second_opinion(
         Means over what each set covers, never to be ranked against each other. [kg CO2e]
     """
     reading = case.reading
+    known, counted = held or Held(), _counted_in(base)
     opinions: list[Opinion] = []
     for name in SETS:
-        if _counted_in(base) == {name}:
+        if counted == {name} or _coverage_in(name, case) < SHOWN:
             continue
-        items = charged(case, name, held or Held()).items
-        coverage = _coverage(reading, items)
-        if coverage >= SHOWN:
-            factors = [
-                part.factor
-                for item in items
-                if isinstance(item.worth, Valued)
-                for part in item.worth.components
-            ]
-            opinions.append(
-                Opinion(
-                    name,
-                    sum(item.mean for item in items) / reading.serves_eaten,
-                    coverage,
-                    tuple(sorted({factor.gwp for factor in factors})),
-                    tuple(sorted({factor.boundary for factor in factors})),
-                )
+        items = charged(case, name, known).items
+        factors = [
+            part.factor
+            for item in items
+            if isinstance(item.worth, Valued)
+            for part in item.worth.components
+        ]
+        opinions.append(
+            Opinion(
+                name,
+                sum(item.mean for item in items) / reading.serves_eaten,
+                _coverage(reading, items),
+                tuple(sorted({factor.gwp for factor in factors})),
+                tuple(sorted({factor.boundary for factor in factors})),
             )
+        )
     return tuple(opinions)
+
+
+def _coverage_in(factor_set: FactorSet, case: Case) -> float:
+    """Share of the mass that one set has a factor for, told by the links alone."""
+    whole = _whole_mass(case.reading)
+    linked = sum(
+        part.mass.mean
+        for line in case.reading.lines
+        for part in line.constituents
+        if part.mass is not None and best_link(part.food.id, factor_set, case.tables) is not None
+    )
+    return linked / whole if whole else 0.0
 
 
 def _sources(items: Sequence[Item], tables: Tables) -> tuple[Source, ...]:

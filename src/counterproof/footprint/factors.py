@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from math import exp, expm1, log, log1p, sqrt
 from typing import Literal
 
@@ -59,9 +60,11 @@ class Component:
     staged: bool  # whether the source says how the factor divides by stage
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Valued:
     """What stands for a food: factors, their mass basis, and the food's own deviation.
+
+    Its means are asked for again and again, and worked out once.
 
     Parameters
     ----------
@@ -87,7 +90,7 @@ class Valued:
     season: Applied | None = None
     without: tuple[Stage, ...] = ()
 
-    @property
+    @cached_property
     def stages(self) -> tuple[float, ...]:
         """Mean by stage, in the order of `rows.STAGES`. [kg CO2e per kg of the food]"""
         return tuple(
@@ -95,13 +98,13 @@ class Valued:
             for stage, mean in zip(STAGES, self._whole_stages, strict=True)
         )
 
-    @property
-    def replaced(self) -> dict[Stage, float]:
+    @cached_property
+    def replaced(self) -> Mapping[Stage, float]:
         """Mean of the stages taken out. [kg CO2e per kg of the food]"""
         whole = dict(zip(STAGES, self._whole_stages, strict=True))
         return {stage: whole[stage] for stage in self.without}
 
-    @property
+    @cached_property
     def _whole_stages(self) -> tuple[float, ...]:
         usual = [
             self.link.per * sum(part.share * part.stages[at] for part in self.components)
@@ -122,7 +125,7 @@ class Valued:
         """Whether the factor is per mass as bought, not per edible mass."""
         return self.components[0].factor.basis == "as bought"
 
-    @property
+    @cached_property
     def terms(self) -> tuple[tuple[float, Parameter], ...]:
         """What is drawn: parameters and their weights, without the food's own deviation."""
         if self.purchase is not None:
@@ -135,11 +138,18 @@ class Valued:
         return tuple(parameter for _, parameter in self.terms)
 
     @property
+    def drawn_from(self) -> tuple[Hashable, ...]:
+        """Everything that the draws follow from."""
+        season = None if self.season is None else self.season.parameter
+        taken_out = sum(self.replaced.values())
+        return (self.terms, self.link.per, self.deviation, season, taken_out)
+
+    @cached_property
     def mean(self) -> float:
         """Expected kg CO2e per kg of the food."""
         return self.whole - sum(self.replaced.values())
 
-    @property
+    @cached_property
     def whole(self) -> float:
         """Expected kg CO2e per kg of the food, no stage taken out."""
         usual = self.link.per * sum(

@@ -12,7 +12,7 @@ from functools import cached_property
 
 import numpy as np
 
-from counterproof.draws import Draws, Parameter, Range, Streams
+from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.beyond import Beyond
 from counterproof.footprint.factors import Valued, base_link, best_link
 from counterproof.footprint.items import Item, Preference, Uncounted
@@ -87,7 +87,6 @@ class Held:
     in_base: dict[tuple[str, FactorSet], bool] = field(default_factory=dict)
     worths: dict[tuple[object, ...], Valued] = field(default_factory=dict)
     rows: dict[tuple[object, ...], Row] = field(default_factory=dict)
-    variances: dict[Parameter, float] = field(default_factory=dict)
     valuations: dict[tuple[object, ...], Valuation] = field(default_factory=dict)
 
     def of_reading(self, reading: Reading) -> int:
@@ -155,35 +154,13 @@ class Held:
         Row
             The same object for all items that are the same thing. [kg CO2e]
         """
-        worth = item.worth
-        keys = tuple(parameter.key for parameter in worth.parameters)
-        told = (worth.season, worth.without, worth.link) if isinstance(worth, Valued) else ()
-        name = (item.amount, serves, keys, told)
+        name = (item.amount, serves, item.worth.drawn_from)
         found = self.rows.get(name)
         if found is None:
             amount = item.amount.draws(streams)
             amount /= serves
-            found = self.rows[name] = Row(amount, amount * worth.draws(streams), item.mean / serves)
-        return found
-
-    def variance(self, parameter: Parameter, streams: Streams) -> float:
-        """Return the variance of a parameter's draws.
-
-        Parameters
-        ----------
-        parameter : Parameter
-            Key and distribution.
-        streams : Streams
-            Seed, number of draws, and the draws already made.
-
-        Returns
-        -------
-        float
-            [square of the parameter's unit]
-        """
-        found = self.variances.get(parameter)
-        if found is None:
-            found = self.variances[parameter] = float(streams.values(parameter).var())
+            drawn = amount * item.worth.draws(streams)
+            found = self.rows[name] = Row(amount, drawn, item.mean / serves, name, streams)
         return found
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import sqrt
@@ -10,7 +10,7 @@ from typing import Any
 
 import numpy as np
 
-from counterproof.draws import Draws, Range
+from counterproof.draws import Draws, Range, Streams
 from counterproof.footprint.factors import RangeFor
 from counterproof.footprint.fizz import FizzReport
 from counterproof.footprint.items import APART, Item, Uncounted
@@ -129,16 +129,22 @@ class Basis:
 
 @dataclass(frozen=True)
 class Row:
-    """One item of one serving: draws of its amount, draws and mean of what it adds. [kg CO2e]"""
+    """One item of one serving: draws of its amount, draws and mean of what it adds. [kg CO2e]
+
+    `name` is everything that the draws follow from; its range is looked up by it in `streams`.
+    """
 
     amount: Draws
     drawn: Draws
     mean: float
+    name: tuple[Hashable, ...]
+    streams: Streams
 
     @cached_property
     def range(self) -> Range:
         """What it adds. [kg CO2e]"""
-        return Range.of(self.drawn, self.mean)
+        name = ("range", self.mean, *self.name)
+        return self.streams.once(name, lambda: Range.of(self.drawn, self.mean))
 
 
 def stacked(rows: Sequence[Draws], n: int) -> Draws:

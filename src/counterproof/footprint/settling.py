@@ -9,7 +9,7 @@ import numpy as np
 
 from counterproof.draws import Parameter, Streams
 from counterproof.footprint.factors import RangeFor, Valued
-from counterproof.footprint.held import Held, Summed
+from counterproof.footprint.held import Summed
 from counterproof.footprint.items import Item
 from counterproof.footprint.model import Settling
 
@@ -173,11 +173,11 @@ def _joined(words: Iterable[str]) -> str:
     return "; ".join(said)
 
 
-def _moved(by_parameter: Mapping[Parameter, float], streams: Streams, held: Held) -> float:
+def _moved(by_parameter: Mapping[Parameter, float], streams: Streams) -> float:
     """Variance that one stream makes, by the parameters that it draws and their slopes."""
     if len(by_parameter) == 1:
         ((parameter, slope),) = by_parameter.items()
-        return slope**2 * held.variance(parameter, streams)
+        return slope**2 * streams.variance(parameter)
     moved = np.zeros(streams.n)
     for parameter, slope in by_parameter.items():
         moved += slope * streams.values(parameter)
@@ -185,7 +185,7 @@ def _moved(by_parameter: Mapping[Parameter, float], streams: Streams, held: Held
 
 
 def settle_next(
-    whole: Summed, serves: float, streams: Streams, range_for: RangeFor, held: Held
+    whole: Summed, serves: float, streams: Streams, range_for: RangeFor
 ) -> tuple[Settling, ...]:
     """First-order shares of the variance of a serving, largest first.
 
@@ -199,8 +199,6 @@ def settle_next(
         The draws.
     range_for : RangeFor
         one-purchase or the-average.
-    held : Held
-        What was worked out already; it grows.
 
     Returns
     -------
@@ -229,7 +227,7 @@ def settle_next(
     how: dict[str, str] = {}
     for key, by_parameter in slopes.items():
         what = _joined(words[key])
-        shares[what] += _moved(by_parameter, streams, held) / variance
+        shares[what] += _moved(by_parameter, streams) / variance
         how[what] = how.get(what) or does[key]
     ranked = sorted(shares.items(), key=lambda pair: (-pair[1], pair[0]))
     return tuple(Settling(what, share, how[what]) for what, share in ranked if share >= LEAST)

@@ -276,11 +276,14 @@ def _step(
 
 def _given_off(table: Exchange, at: Draws, ambient: Draws) -> tuple[Draws, Draws, Draws]:
     """Dry and latent power, and heat capacity."""
-    per_degree, vapour, heat = table.at(at - ambient).T
-    if ambient is not table.ambient:
+    difference = at - ambient
+    if ambient is table.ambient:
+        per_degree, vapour, heat = table.at(difference).T
+    else:
         # What evaporates and what heat is held go with the temperature, not with the difference.
-        _, vapour, heat = table.at(at - table.ambient).T
-    return per_degree * (at - ambient), vapour, heat
+        now, cold = table.at(np.array((difference, at - table.ambient)))
+        per_degree, vapour, heat = now[:, 0], cold[:, 1], cold[:, 2]
+    return per_degree * difference, vapour, heat
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,12 +81,12 @@ class Exchange:
 
         Parameters
         ----------
-        difference : (n,) array
+        difference : (…, n) array
             Contents above ambient; below 0 it counts as 0. [K]
 
         Returns
         -------
-        (n, 3) array
+        (…, n, 3) array
             As in `table`, linear between rows.
 
         Raises
@@ -102,9 +102,9 @@ class Exchange:
         rows = self.table.shape[0] - 1
         at = np.sqrt(np.maximum(difference, 0.0) / self.span) * rows
         row = np.minimum(at, rows - 1).astype(np.intp)
-        lane = np.arange(row.size)
+        lane = np.arange(row.shape[-1])
         low = self.table[row, lane]
-        found: Draws = low + (at - row)[:, np.newaxis] * (self.table[row + 1, lane] - low)
+        found: Draws = low + (at - row)[..., np.newaxis] * (self.table[row + 1, lane] - low)
         return found
 
 

@@ -9,6 +9,7 @@ rounding. What evaporates on the way is small and is not taken off the mass.
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -216,9 +217,18 @@ def _rank(*values: float | Draws) -> int:
     return max(np.ndim(value) for value in values)
 
 
+@cache
+def _gauss() -> tuple[Draws, Draws]:
+    """Places between −1 and 1, and their weights: constants, worked out when first needed."""
+    places, weights = np.polynomial.legendre.leggauss(_NODES)
+    places.setflags(write=False)
+    weights.setflags(write=False)
+    return places, weights
+
+
 def _nodes(start: float | Draws, end: float | Draws, rank: int) -> tuple[Draws, Draws]:
     """Temperatures and weights on a new first axis, one node a row."""
-    places, weights = np.polynomial.legendre.leggauss(_NODES)
+    places, weights = _gauss()
     shape = (_NODES,) + (1,) * _rank(start, end)
     span = end - start
     temperatures = start + span * (0.5 + 0.5 * places.reshape(shape))

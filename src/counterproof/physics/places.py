@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, Final
 
 import numpy as np
@@ -22,9 +23,9 @@ POT_OWN_MASS: Final = Sourced(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Place:
-    """A kitchen, as far as heat knows it.
+    """A kitchen, as far as heat knows it; its air and boiling point are worked out once.
 
     Parameters
     ----------
@@ -37,12 +38,12 @@ class Place:
     room: float = 293.15
     altitude: float = 0.0
 
-    @property
+    @cached_property
     def air(self) -> Room:
         """The air of the room, half moist: hot pots hardly feel the difference."""
         return Room.of(self.room, evaporation.HUMIDITY.value, pressure_at(self.altitude))
 
-    @property
+    @cached_property
     def boil(self) -> float:
         """Boiling point of water here. [K]"""
         return float(boiling_point(self.altitude))

@@ -53,6 +53,7 @@ def heat(
     place: Place | None = None,
     time: float | None = None,
     take: Take = middle,
+    history: bool = True,
 ) -> Answer:
     """How long and how much energy it takes to heat something on a hob.
 
@@ -72,6 +73,8 @@ def heat(
         Wanted time: then the power is the answer, and that of `ring` only held against it. [s]
     take : Take
         Where draws come from; the middle values if not said.
+    history : bool
+        Whether the curve of the warming is told; it takes as long again as the answer.
 
     Returns
     -------
@@ -124,7 +127,9 @@ def heat(
             "latent_loss_j": warm.latent,
             "boil_celsius": place.boil - ZERO_CELSIUS,
         },
-        curve=_warming(contents, ring, place, (_mean(start), target), _mean(power)),
+        curve=_warming(contents, ring, place, (_mean(start), target), _mean(power))
+        if history
+        else None,
         cautions=(SCALD,),
         sources=sources,
         assumed=assumed,
@@ -321,7 +326,7 @@ def _contents(contents: Contents) -> Mapping[str, Any]:
 
 
 def _mean(value: float | Draws) -> float:
-    return float(np.mean(value))
+    return float(value) if isinstance(value, float) else float(np.mean(value))
 
 
 def _warming(

@@ -110,13 +110,19 @@ def saturation_slope(temperature: float | Draws) -> float | Draws:
     -----
     The exact derivative of `saturation_pressure`: −(p/T) [ln(p/pc) + Σ aᵢ eᵢ τ^(eᵢ−1)].
     """
+    return _saturation(temperature)[1]
+
+
+def _saturation(temperature: float | Draws) -> tuple[float | Draws, float | Draws]:
+    """Pressure and slope at once: both need the same sum."""
     tau = _tau(temperature)
     logarithm = CRITICAL_TEMPERATURE.value / temperature
     logarithm = logarithm * _sum(tau, SATURATION, _SATURATION_POWERS)
+    pressure = CRITICAL_PRESSURE.value * np.exp(logarithm)
     slope: float | Draws = 0.0 * tau
     for coefficient, power in zip(SATURATION.coefficients, _SATURATION_POWERS, strict=True):
         slope = slope + coefficient * power * tau ** (power - 1.0)
-    return -saturation_pressure(temperature) / temperature * (logarithm + slope)
+    return pressure, -pressure / temperature * (logarithm + slope)
 
 
 def saturation_temperature(pressure: float | Draws) -> float | Draws:
@@ -153,9 +159,9 @@ def saturation_temperature(pressure: float | Draws) -> float | Draws:
     inverse = 1.0 / 373.12 - (wanted - np.log(101325.0)) / 4890.0
     for _ in range(6):
         temperature = 1.0 / inverse
-        found = saturation_pressure(temperature)
+        found, rise = _saturation(temperature)
         # d ln p / d(1/T) = −T² (dp/dT) / p
-        slope = -(temperature**2) * saturation_slope(temperature) / found
+        slope = -(temperature**2) * rise / found
         inverse = inverse - (np.log(found) - wanted) / slope
     boiling: float | Draws = 1.0 / inverse
     return boiling

@@ -189,7 +189,7 @@ class Cooking:
         self._heated.update(part.food.id for part in new)
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
         ring = self.scene.ring(litres, covered=True)
-        done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place)
+        done = heat(contents, self.scene.tap, ring=ring, place=self.scene.place, history=False)
         self._heat("bring to the boil", done, step.written.number)
         seconds = float(np.mean(done.result["time_s"]))
         seconds += self._unlisted_water(step, new)
@@ -215,7 +215,9 @@ class Cooking:
         over = liquid_over(float(firm.volume(ZERO_CELSIUS + 20.0)) / scale, level, kitchen)
         kilograms = 1000.0 * over.volume * scale
         ring = self.scene.ring(kilograms, covered=True)
-        done = heat(Contents(kilograms), self.scene.tap, ring=ring, place=self.scene.place)
+        done = heat(
+            Contents(kilograms), self.scene.tap, ring=ring, place=self.scene.place, history=False
+        )
         key = f"measure|water|to cover|{level.times:g}×+{level.over:g}|{solids[0].food.id}"
         guess = Parameter(key, Lognormal.from_spread(1.0, over.spread))
         self._heat("heat the water", done, number, guess)
@@ -256,7 +258,7 @@ class Cooking:
             return  # "heat the oil to 180 °C" speaks of fat, which is counted with the frying
         litres = 1000 * float(contents.volume(ZERO_CELSIUS + 20.0))
         ring = self.scene.ring(litres, covered=False)
-        done = heat(contents, self.scene.tap, end, ring=ring, place=self.scene.place)
+        done = heat(contents, self.scene.tap, end, ring=ring, place=self.scene.place, history=False)
         self._heat(named(process), done, step.written.number)
 
     def _in_the_oven(self, step: MarkedStep, process: Process) -> None:

@@ -6,7 +6,6 @@ import re
 from collections.abc import Mapping, Sequence
 
 from counterproof.reading.model import MarkedLine, MarkedStep, Process, Reading
-from counterproof.reading.steps import sentence_processes, sentences
 
 KEPT_HOT = frozenset({"boil", "simmer", "poach", "steam"})
 """Kinds that keep a pot of liquid hot."""
@@ -127,8 +126,8 @@ def said_of(step: MarkedStep, kind: str) -> str:
     """
     told = [
         sentence
-        for sentence in sentences(step.written.text)
-        if any(process.kind == kind for process in sentence_processes(sentence))
+        for sentence, processes in step.sentences
+        if any(process.kind == kind for process in processes)
     ]
     return " ".join(told) or step.written.text
 

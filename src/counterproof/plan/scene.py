@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from counterproof.kitchen_physics import WATER, fitting_pot, makeup_of, place_of
 from counterproof.physics import food_properties, hob
@@ -55,7 +56,7 @@ class Scene:
         """
         return cls(reading, tables, first_named(reading))
 
-    @property
+    @cached_property
     def place(self) -> Place:
         """Room and height above the sea."""
         return place_of(self.reading.kitchen)

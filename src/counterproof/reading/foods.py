@@ -15,6 +15,7 @@ from rapidfuzz import fuzz, process
 
 from counterproof.reading.fits import FITS, worse
 from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
+from counterproof.reading.met_before import MetBefore
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
 from counterproof.reading.name_index import (
@@ -78,10 +79,12 @@ class _Sought(NamedTuple):
 class Matcher:
     """Finds foods by name. Built once from the tables; no call changes an answer.
 
-    Names met before are not worked out again: recipes repeat themselves.
+    Names met before are not worked out again: recipes repeat themselves. `before` holds lines
+    and steps in the same way, for whoever reads them.
     """
 
     def __init__(self, tables: Tables) -> None:
+        self.before = MetBefore()
         self._links = tables.links
         self._household = tables.household
         self._foods = tables.foods

@@ -111,7 +111,7 @@ def read_recipe(
         version=version,
         kitchen=kitchen,
         lines=lines,
-        steps=tuple(step_reader(step) for step in recipe.steps),
+        steps=tuple(matcher.before.once(step_reader, step) for step in recipe.steps),
         serves=wanted,
         scale=scale,
         marks=tuple(marks),
@@ -184,7 +184,8 @@ class _Understood(NamedTuple):
 
 
 def _understood(line: WrittenLine, scales: Scales, matcher: Matcher, region: str) -> _Understood:
-    split = settled(split_line(line.text, scales.system), scales.system)
+    split = matcher.before.once(split_line, line.text, scales.system)
+    split = settled(split, scales.system)
     name = meant(split, matcher, region)
     matches = [match for match in (name.match, *name.also) if match.food is not None]
     each = "each of several" in split.flags or ("each" in split.flags and split.packs == 1)

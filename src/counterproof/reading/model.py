@@ -134,11 +134,12 @@ class Process:
 
 @dataclass(frozen=True, slots=True)
 class MarkedStep:
-    """One step as it was understood."""
+    """One step as it was understood; `sentences` are its own, each with its part of `processes`."""
 
     written: WrittenLine
     processes: tuple[Process, ...]
     marks: tuple[Mark, ...]
+    sentences: tuple[tuple[str, tuple[Process, ...]], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -64,10 +64,8 @@ def read_step(written: WrittenLine) -> MarkedStep:
         Its processes; a step in which none is recognised keeps an empty tuple and no mark,
         because a remark is not a fault.
     """
-    processes: list[Process] = []
-    for sentence in sentences(written.text):
-        processes += sentence_processes(sentence)
-    return MarkedStep(written, tuple(processes), ())
+    told = tuple((one, sentence_processes(one)) for one in sentences(written.text))
+    return MarkedStep(written, tuple(p for _, processes in told for p in processes), (), told)
 
 
 def sentences(text: str) -> tuple[str, ...]:

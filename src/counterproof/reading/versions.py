@@ -9,7 +9,6 @@ from counterproof.errors import SwapNotFound
 from counterproof.marks import Mark
 from counterproof.reading.lines import split_line
 from counterproof.reading.modifiers import HARMLESS, JOINING
-from counterproof.reading.spellings import words
 
 if TYPE_CHECKING:
     from counterproof.reading.foods import Matcher
@@ -89,13 +88,13 @@ def version_applied(
 
 def _fitting(sought: str, lines: tuple[WrittenLine, ...], matcher: Matcher) -> list[int]:
     """Places of the lines that fit best: the same food and words, then one of the two."""
-    wanted = _telling(sought)
+    wanted = _telling(sought, matcher)
     asked = matcher.match(sought)
     ranked: dict[int, list[int]] = {}
     for place, line in enumerate(lines):
-        split = split_line(line.text)
+        split = matcher.before.once(split_line, line.text, "us")
         match = matcher.match(split.name)
-        here: set[str] = set(_telling(f"{split.name} {split.preparation} {split.container}"))
+        here = _telling(f"{split.name} {split.preparation} {split.container}", matcher)
         written = wanted <= here
         same = asked.food is not None and match.food == asked.food
         near = _near(asked.food, match.food)
@@ -114,8 +113,8 @@ def _near(one: Food | None, other: Food | None) -> bool:
     return one is not None and other is not None and one.food_class == other.food_class
 
 
-def _telling(text: str) -> frozenset[str]:
-    said = frozenset(words(text))
+def _telling(text: str, matcher: Matcher) -> frozenset[str]:
+    said = frozenset(matcher.words(text))
     return (said - HARMLESS - JOINING) or said
 
 
