@@ -369,7 +369,7 @@ class Matcher:
         best: dict[str, _Candidate] = {}
         for candidate in candidates:
             held = best.get(candidate.name.food.id)
-            if held is None or candidate.certainty > held.certainty:
+            if held is None or _closeness(candidate) > _closeness(held):
                 best[candidate.name.food.id] = candidate
         if not best:
             return Match(None, 0.0, None, ())
@@ -393,3 +393,8 @@ class Matcher:
             fit = worse(fit, "other form")
         fit = worse(fit, first.name.row.fit or "same")
         return Match(first.name.food, certainty, fit, runners, first.notes, first.name.row)
+
+
+def _closeness(candidate: _Candidate) -> tuple[float, int]:
+    """How well a name fits; of equally certain names of one food, the longer says more."""
+    return candidate.certainty, len(candidate.name.words)

@@ -11,6 +11,7 @@ from counterproof.reading.foods import THRESHOLD, Match, Matcher
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, HARMLESS
 from counterproof.reading.settling import is_heading
+from counterproof.reading.told_apart import told_apart
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
@@ -98,7 +99,8 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     several = _several(name, split, matcher, hints, region)
     if several is not None:
         return several
-    match = _suited(_completed(name, split, matcher, hints, region), split, matcher)
+    match = told_apart(_completed(name, split, matcher, hints, region), split, matcher, region)
+    match = _suited(match, split, matcher)
     match = _fizzed(_spooned(_poured(match, split, matcher), name, split, matcher), split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, hints, region)

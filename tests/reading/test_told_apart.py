@@ -1,0 +1,65 @@
+"""A bracket tells which of two foods a name means, and a preparation tells the form."""
+
+from __future__ import annotations
+
+import pytest
+
+from counterproof.reading.foods import Matcher
+from counterproof.reading.marking import read_lines
+from counterproof.reading.model import MarkedLine
+from counterproof.recipe.model import WrittenLine
+from counterproof.rows import Tables
+
+
+def _read(text: str, tables: Tables, matcher: Matcher) -> MarkedLine:
+    (line,) = read_lines([WrittenLine(1, text)], tables, matcher)
+    return line
+
+
+@pytest.mark.parametrize(
+    ("text", "food"),
+    [
+        ("3 drumsticks (moringa)", "drumstick"),
+        ("3 drumsticks (chicken)", "chicken-drumstick"),
+        ("3 drumsticks", "chicken-drumstick"),
+        ("100 g oil (olive)", "oil-olive"),
+        ("500 ml stock (chicken)", "stock-chicken"),
+        ("100 g cheese (mozzarella)", "mozzarella"),
+        ("4 kpanla (mackerel)", "mackerel"),
+        ("1 zzlauk (aka okra), sliced", "okra"),
+    ],
+)
+def test_a_bracket_tells_which_food_it_is(
+    text: str, food: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    line = _read(text, shipped, shipped_matcher)
+    assert line.food is not None
+    assert line.food.id == food
+
+
+@pytest.mark.parametrize(
+    ("text", "food_class"),
+    [
+        ("300 ml soup (tomato)", "stocks"),  # no tomato
+        ("2 onions (red are best)", "vegetables"),
+        ("200 g rice (cooked)", "rice"),  # before or after is asked elsewhere
+        ("1 tbsp butter (melted)", "butter & fats"),
+    ],
+)
+def test_a_bracket_that_is_no_name_changes_no_class(
+    text: str, food_class: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    line = _read(text, shipped, shipped_matcher)
+    assert line.food is not None
+    assert line.food.food_class == food_class
+
+
+def test_what_the_bracket_said_is_told(shipped: Tables, shipped_matcher: Matcher) -> None:
+    line = _read("3 drumsticks (moringa)", shipped, shipped_matcher)
+    assert any("moringa" in mark.message for mark in line.marks)
+
+
+def test_ground_after_the_comma_is_the_dry_form(shipped: Tables, shipped_matcher: Matcher) -> None:
+    line = _read("1 cup coffee, finely ground", shipped, shipped_matcher)
+    assert line.food is not None
+    assert line.food.id == "coffee-ground"
