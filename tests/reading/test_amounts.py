@@ -463,3 +463,23 @@ def test_parts_of_a_drink_are_weighed_with_a_doubt(full: Scale) -> None:
     assert vermouth.mass is not None
     assert gin.mass.mean / vermouth.mass.mean == pytest.approx(2, rel=0.15)  # by volume
     assert kinds(full.line("2 parts flour")) == {"no-weight"}
+
+
+@pytest.mark.parametrize(
+    ("text", "food", "grams"),
+    [  # by hand and eye: a slice of a lime of 67 g cut in nine, a strip of peel
+        ("1 lime wheel", "lime", (4, 15)),
+        ("3 lime rounds", "lime", (12, 45)),
+        ("2 wheels of lemon", "lemon", (8, 30)),
+        ("6 lime wedges", "lime", (40, 130)),
+        ("4 cucumber ribbons", "cucumber", (8, 60)),
+        ("2 lemon twists", "lemon-zest", (1, 15)),
+    ],
+)
+def test_a_garnish_cut_of_a_fruit_is_no_whole_fruit(
+    full: Scale, text: str, food: str, grams: tuple[float, float]
+) -> None:
+    line = full.line(text)
+    assert line.food is not None
+    assert line.food.id == food
+    assert grams[0] <= 1000 * full.kg(text) <= grams[1]

@@ -81,6 +81,7 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("cube", "sugars & syrups"): (4, 0.1, "a sugar cube"),
     ("cube", ""): (10, 0.4, "a cube"),
     ("wedge", "fruit"): (20, 0.3, "a wedge of citrus"),
+    ("wedge", "vegetables"): (30, 0.4, "a wedge of a vegetable"),
     ("wedge", ""): (40, 0.4, "a wedge"),
     ("spear", "vegetables"): (16, 0.3, "a spear"),
     ("clove", ""): (3, 0.3, "a clove"),
@@ -131,6 +132,20 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("bottle", ""): (500, 0.3, "a bottle"),
 }  # fmt: skip
 _BOUGHT = frozenset({"tin", "jar", "packet", "bag", "carton", "bottle", "bunch", "head"})
+
+# Cuts of a fruit or a vegetable, of a singular word → the measure that weighs about as much.
+CUTS: dict[str, str] = {
+    "wheel": "slice",
+    "round": "slice",
+    "disc": "slice",
+    "disk": "slice",
+    "coin": "slice",
+    "wedge": "wedge",
+    "ribbon": "strip",
+    "curl": "strip",
+    "twist": "strip",
+}
+CUT_CLASSES = frozenset({"fruit", "vegetables"})
 
 # Cooks' other words for the same thing; the household table may use either.
 ALSO_CALLED: dict[str, tuple[str, ...]] = {

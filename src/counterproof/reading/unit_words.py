@@ -26,6 +26,16 @@ _NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
+_FOODS: Final = frozenset(
+    {
+        ("bottle", "gourd"), ("bottle", "gourds"), ("cube", "steak"), ("pot", "roast"),
+        ("leaf", "lettuce"), ("head", "cheese"),
+    }
+)  # fmt: skip
+"""Unit words that the next word makes part of a name, whatever the number."""
+_BEGIN_FOODS: Final = frozenset(first for first, _ in _FOODS)
+_NEXT_WORD: Final = re.compile(r" ([A-Za-z]{2,12})")
+
 _BEGINNINGS: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
 
 
@@ -116,6 +126,9 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
         first, _, rest = word.partition("-")
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None
         return (measure if measure and MEASURES[measure] == "length" else None), end
+    if lower in _BEGIN_FOODS and (next_word := _NEXT_WORD.match(line, end)):
+        if (lower, next_word.group(1).lower()) in _FOODS:
+            return None, end
     needs_more = (lower in _NEEDS_OF and lower not in PLURALS) or (number > 1 and lower in _WEAK)
     if needs_more and not glued and line[end : end + 4] != " of " and line[end : end + 2] != " (":
         return None, end

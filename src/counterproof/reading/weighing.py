@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.at_the_scales import Case, Try
-from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
+from counterproof.reading.by_eye import ALSO_CALLED, CUT_CLASSES, CUTS, EYE_SPREAD, Guess, guess
 from counterproof.reading.modifiers import VESSELS
 from counterproof.reading.net_weight import net_weight, on_or_off_the_bone
 from counterproof.reading.spellings import words
@@ -188,6 +188,8 @@ def _by_length(quantity: Quantity, number: float, case: Case) -> Try:
 def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     food = case.food
     measure, size = _counted_as(quantity, case.split)
+    if measure == "piece":
+        measure = _cut_of(case) or measure
     tail = _tail(quantity, case, size)
     if measure == "piece" and case.fruit is not None and case.fruit.id != food.id:
         return _from_fruit(quantity, number, case, case.fruit, size)
@@ -274,6 +276,15 @@ def _drawn_as(case: Case) -> list[str]:
     if drawn == "slice" and case.food.food_class == "bread & bakery" and not said:
         said = ["loaf"]
     return [*said, drawn] if drawn else said
+
+
+def _cut_of(case: Case) -> str:
+    """The measure that a cut of a fruit or vegetable is: "lime wheel", "rounds of courgette"."""
+    own = case.split.name.lower().split()
+    if case.food.food_class not in CUT_CLASSES or len(own) < 2:
+        return ""
+    word = own[0] if own[1] == "of" else own[-1]
+    return CUTS.get(word.removesuffix("s"), "")
 
 
 def _weight_of_one(

@@ -127,6 +127,8 @@ _CUT: Final = (
     "quick-soaked stirred well-stirred wiped "
     "chunked sectioned segmented julienne processed refreshed dissolved "
     "shucked debearded bearded unwrapped kneaded proved risen fresh-ground freshly-ground fresh-squeezed freshly-squeezed stripped "
+    "steeped bloomed slaked macerated rehydrated reconstituted pierced knotted slit deboned "
+    "de-boned spatchcocked destalked de-stalked hollowed pulsed blitzed whizzed "
     "well-shaken well-washed well-chilled well-beaten well-drained spiralized spiralised frenched tenderised tenderized portioned liquidised".split()
 )
 _HOW: Final = (
