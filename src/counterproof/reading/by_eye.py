@@ -290,7 +290,7 @@ OCCASIONS = frozenset(
     {
         "to taste", "for greasing", "for dusting", "to serve", "for serving", "to garnish",
         "for garnish", "for frying", "for brushing", "to finish", "for sprinkling", "to decorate",
-        "for deep frying",
+        "for deep frying", "for topping up",
     }
 )  # fmt: skip
 """What a line may say in place of an amount."""

@@ -46,6 +46,11 @@ _LABEL: Final = re.compile(
     r"|base|crust|dough|batter|rub|broth)(?::\s*|\s+-\s+)(?=\S)",
     re.IGNORECASE,
 )
+_TO_DO_WITH: Final = re.compile(
+    r"(?:(?P<aside>top|fill|finish|serve|garnish|decorate|dust|sprinkle)(?:ed)?(?: up| off| it)?"
+    r" with) (?=\S)",
+    re.IGNORECASE,
+)
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
 _TAIL_UNITS: Final = frozenset(
     {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice", "wedge"}
@@ -76,6 +81,8 @@ def split_line(text: str, system: System = "us") -> Split:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
         written, beyond = written[:cut].rstrip(), written[cut:].strip()
     label = _label(written, system) if ":" in written or " - " in written else ""
+    if not label and written[:1].isalpha() and (to_do := _TO_DO_WITH.match(written)):
+        label = to_do.group()
     written = written[len(label) :]
     part_of = _PART_OF.match(written) if written[:1] > "9" or written[:2] == "1 " else None
     begin = part_of.end() if part_of is not None else 0

@@ -108,6 +108,12 @@ def _may_begin(word: str) -> bool:
     return word.lower().rstrip(".") in _BEGINNINGS or "-" in word or word == '"'
 
 
+def _begins_food(lower: str, line: str, end: int) -> bool:
+    """Return whether a unit word and the next word are a food's name: "bottle gourd"."""
+    following = _NEXT_WORD.match(line, end)
+    return following is not None and (lower, following.group(1).lower()) in _FOODS
+
+
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:
     """Return the measure of one word, or of two for fluid ounces, and where it ends."""
     word = match.group(1)
@@ -126,10 +132,9 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
         first, _, rest = word.partition("-")
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None
         return (measure if measure and MEASURES[measure] == "length" else None), end
-    if lower in _BEGIN_FOODS and (next_word := _NEXT_WORD.match(line, end)):
-        if (lower, next_word.group(1).lower()) in _FOODS:
-            return None, end
     needs_more = (lower in _NEEDS_OF and lower not in PLURALS) or (number > 1 and lower in _WEAK)
+    if lower in _BEGIN_FOODS and _begins_food(lower, line, end):
+        measure, needs_more = None, False
     if needs_more and not glued and line[end : end + 4] != " of " and line[end : end + 2] != " (":
         return None, end
     return measure, end

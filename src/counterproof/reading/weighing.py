@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from counterproof.provenance import Provenance
-    from counterproof.reading.model import Quantity, Split
+    from counterproof.reading.model import Quantity
     from counterproof.rows import Food, HouseholdWeight
 
 WEIGHED = 0.02
@@ -187,9 +187,7 @@ def _by_length(quantity: Quantity, number: float, case: Case) -> Try:
 
 def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     food = case.food
-    measure, size = _counted_as(quantity, case.split)
-    if measure == "piece":
-        measure = _cut_of(case) or measure
+    measure, size = _counted_as(quantity, case)
     tail = _tail(quantity, case, size)
     if measure == "piece" and case.fruit is not None and case.fruit.id != food.id:
         return _from_fruit(quantity, number, case, case.fruit, size)
@@ -256,8 +254,11 @@ def _part(quantity: Quantity, number: float, case: Case) -> Try:
     return Try(quantity, kg, EYE_SPREAD, as_bought=False, tail=tail, marks=(doubt,), way=way)
 
 
-def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:
+def _counted_as(quantity: Quantity, case: Case) -> tuple[str, str]:
     """The measure and size that a count means in the table's words."""
+    split = case.split
+    if quantity.measure == "piece" and (cut := _cut_of(case)):
+        return cut, ""
     size = _SIZES.get(split.size, split.size)
     if size in {"thumb-sized", "finger-sized"} and quantity.measure == "piece":
         return "thumb", ""
