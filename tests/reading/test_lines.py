@@ -141,6 +141,7 @@ def said(split: Split) -> str:
         ("handful sorrel", "1 handful", "sorrel"),
         ("knob of butter", "1 knob", "butter"),
         ("squeeze of lime juice", "1 splash", "lime juice"),
+        ("1.5 kg T65 flour", "1.5 kg", "T65 flour"),
         ("1 bottle gourd, peeled", "1 piece", "bottle gourd"),
         ("10 strands saffron steeped in 2 tbsp milk", "10 piece", "saffron"),
         ("4 links pork sausage", "4 piece", "pork sausage"),

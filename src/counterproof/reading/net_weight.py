@@ -32,7 +32,8 @@ _NET: Final = re.compile(
 # Meat in small pieces has no bone in it: common practice, with no source. A named joint may be
 # chopped with its bone, or cut up at home: of these only dice and strips before the name count.
 _DICED: Final = re.compile(
-    r"\b(?:diced|cubed|strips?|minced|mince|goujons|stir[- ]fry|boned|deboned)\b"
+    r"\b(?:diced|cubed|strips?|minced|mince|goujons|stir[- ]fry|boned|deboned"
+    r"|(?<!bone-in )fillets?|escalopes?|medallions?)\b"
 )
 _OFF_THE_BONE: Final = re.compile(
     rf"{_DICED.pattern}|\b(?:cubes|shredded|chunks|slivers|sliced|slices|chopped|boneless"

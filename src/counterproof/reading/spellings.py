@@ -48,6 +48,10 @@ SPELLINGS = {
     "nonfat": "non fat",
     "gingerroot": "root ginger",
     "crystallized": "crystallised",
+    "sr": "self rising",
+    "ap": "all purpose",
+    "mozz": "mozzarella",
+    "parm": "parmesan",
 }
 
 # Words whose singular no rule gives, and words that only look like plurals.
