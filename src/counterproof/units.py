@@ -109,7 +109,17 @@ HOLDS: Final[Mapping[str, Mapping[str, Holding]]] = MappingProxyType(
 _METRIC_ML: Final = {"ml": 1.0, "cl": 10.0, "dl": 100.0, "l": 1000.0}
 _KG: Final = {"mg": 1e-6, "g": 1e-3, "kg": 1.0, "oz": OUNCE, "lb": POUND}
 _METRES: Final = {"mm": 1e-3, "cm": 1e-2, "inch": INCH}
-_BY_EYE: Final = ("handful", "splash", "drop", "drizzle", "knob", "thumb", "scoop", "sprinkling")
+_BY_EYE: Final = (
+    "handful",
+    "splash",
+    "drop",
+    "drizzle",
+    "knob",
+    "thumb",
+    "scoop",
+    "sprinkling",
+    "ladle",
+)
 _COUNTED: Final = (
     "piece clove bunch sprig stalk head leaf slice stick rasher fillet sheet cube ear wedge strip "
     "rib bulb glass ball block loaf tin jar packet bottle bag carton sachet bar pod cm-piece "
@@ -151,7 +161,7 @@ _CALLED: Final = {
     "shot": "jigger measure",
     "mm": "millimeter millimetre",
     "cm": "centimeter centimetre cms",
-    "piece": "pc pce chunk nos link strand thread tuber nest hunk",
+    "piece": "pc pce chunk nos link strand thread nest hunk",
     "bunch": "bu",
     "sprig": "branch frond twig",
     "stalk": "stem",
@@ -161,6 +171,7 @@ _CALLED: Final = {
     "splash": "glug slug dollop",
     "knob": "nut lump",
     "sprinkling": "sprinkle dusting",
+    "ladle": "ladleful",
     "block": "slab cake brick",
     "tin": "can",
     "packet": "package pack pkg pkt box pckt pouch sleeve",

@@ -483,3 +483,21 @@ def test_a_garnish_cut_of_a_fruit_is_no_whole_fruit(
     assert line.food is not None
     assert line.food.id == food
     assert grams[0] <= 1000 * full.kg(text) <= grams[1]
+
+
+@pytest.mark.parametrize(
+    ("text", "grams"),
+    [  # what the kinds of one food differ in, by eye: assumed in the household table
+        ("3 bird's eye chillies", (3, 12)),
+        ("6 calamansi, juiced", (20, 70)),
+        ("1 nashi pear", (180, 400)),
+        ("1 tuber of yam", (800, 3000)),
+        ("4 fried dumplings", (120, 320)),
+        ("2 tbsp yeast extract", (28, 45)),
+        ("500 g new potatoes", (450, 500)),
+        ("hundreds and thousands", (5, 20)),
+        ("2 cooking spoons palm oil", (60, 180)),
+    ],
+)
+def test_a_kind_has_a_weight_of_its_own(full: Scale, text: str, grams: tuple[float, float]) -> None:
+    assert grams[0] <= 1000 * full.kg(text) <= grams[1]

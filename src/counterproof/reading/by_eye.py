@@ -69,6 +69,7 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("drop", ""): (0.05, 0.5, "a drop"),
     ("sprinkling", ""): (2, 0.5, "a sprinkling"),
     ("scoop", ""): (60, 0.3, "a scoop"),
+    ("ladle", ""): (120, 0.4, "a kitchen ladle"),
     ("glass", ""): (150, 0.3, "a glass"),
     ("twist", ""): (0.1, 0.5, "a twist of a mill"),
     ("grating", ""): (0.3, 0.5, "a grating"),
@@ -223,6 +224,7 @@ _OCCASION: dict[str, tuple[float, str]] = {
     "": (20, "some to serve"),
 }
 _ICE = (100.0, "five ice cubes")
+_SPRINKLES = (12.0, "a tablespoon of sugar sprinkles")
 _SPRAY = (2.0, "four sprays from a can")
 _FRYING = (500.0, "half a litre of oil to fry in")
 
@@ -271,6 +273,8 @@ def unsaid(food: Food, flags: frozenset[str]) -> Guess | None:
     occasion = not flags.isdisjoint(OCCASIONS)
     if "for deep frying" in flags and food.food_class == "oils":
         grams, what = _FRYING
+    elif food.id == "sweets":
+        grams, what = _SPRINKLES
     elif food.id == "cooking-spray":
         grams, what = _SPRAY
     elif occasion and food.food_class in _OCCASION:

@@ -32,7 +32,7 @@ _SLASH: Final = re.compile(r"\s*/\s*(?=\d)")
 _BY_EYE: Final = re.compile(
     r"(?:(?:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){0,2}?)(handful|pinch|dash|splash|drizzle|knob"
     r"|sprig|bunch|glug|dusting|sprinkling|sprinkle|drop|drops|dollop|squeeze|grating|twist|sprigs"
-    r"|pinches|dashes|handfuls|slug|fistful|head|piece|clove|slice|stick|stalk|stalks|scoop|strip"
+    r"|pinches|dashes|handfuls|slug|fistful|head|piece|clove|slice|stick|stalk|stalks|scoop|ladle|ladleful|strip"
     r"|bag|tin|can|jar|packet|package|cup|cups|tbsp|tsp|teaspoon|tablespoon|lump|sheet|slices"
     r"|pat|nut|thumb|wedge|wedges|leaf|grind|grinding|grindings|gratings|twists|cloves|bulb)"
     r"(?:\s+of\b|(?=\s))",

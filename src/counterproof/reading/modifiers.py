@@ -112,7 +112,7 @@ PARTS = _listed(
     claw body shell cheek rib corm crown round medallion escalope carcass shank blade feather
     granule pearl string knuckle top pulp crumb shaving sliver curl shred bit square rectangle
     quantity amount inch layer glass handful dice nest block tube turn
-    wheel ribbon cone paddle link
+    wheel ribbon cone paddle link tuber
     """
 )
 

@@ -82,7 +82,9 @@ _FREE = re.compile(
 )  # one word: something else in its place
 _MOST_HELD = 50_000  # names, and words, that a speller holds: some megabytes
 _WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
-_LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d", "ı": "i"})
+_LIGATURES = str.maketrans(
+    {"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d", "ı": "i"}
+)
 
 
 def plain(text: str) -> str:

@@ -6,8 +6,6 @@ import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
-from counterproof.reading.foods import THRESHOLD
-
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
@@ -21,6 +19,7 @@ _SYNONYM: Final = re.compile(
 )
 _LATER: Final = frozenset({"cooked", "boiled"})  # weighed before or after: asked elsewhere
 _SURE: Final = 0.9
+_DOUBTFUL: Final = 0.75  # as remarks.DOUBTFUL: below it the bracket knows better
 _MOST: Final = 3  # words of a bracket that is a name; a longer one is a remark
 
 
@@ -58,7 +57,7 @@ def told_apart(match: Match, split: Split, matcher: Matcher, region: str) -> Mat
         other = matcher.match(own, region=region)
         if other.food is None or other.certainty < _SURE or other.food == match.food:
             continue
-        if own == joint or match.food is None or match.certainty < THRESHOLD:
+        if own == joint or match.food is None or match.certainty < _DOUBTFUL:
             return _because(other, said)
         is_open = bool(match.row and match.row.why and not match.row.fit)
         if is_open and other.food.food_class == match.food.food_class:

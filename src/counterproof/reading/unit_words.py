@@ -34,9 +34,13 @@ _FOODS: Final = frozenset(
 )  # fmt: skip
 """Unit words that the next word makes part of a name, whatever the number."""
 _BEGIN_FOODS: Final = frozenset(first for first, _ in _FOODS)
+_SPOONS: Final = frozenset({"serving", "cooking", "kitchen"})
+_SPOON: Final = re.compile(r" spoon(?:ful)?s?\b", re.IGNORECASE)
 _NEXT_WORD: Final = re.compile(r" ([A-Za-z]{2,12})")
 
-_BEGINNINGS: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
+_BEGINNINGS: Final = frozenset(
+    {*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, *_SPOONS, "in", "size", "sized"}
+)
 
 
 class UnitWords(NamedTuple):
@@ -127,7 +131,8 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
     if lower in _FLUID:
         ounces = _OUNCES.match(line, end)
         return ("floz", ounces.end()) if ounces is not None else (None, end)
-    measure = measure_named(word)
+    spoon = _SPOON.match(line, end) if lower in _SPOONS else None
+    measure, end = ("scoop", spoon.end()) if spoon else (measure_named(word), end)
     if measure is None:
         first, _, rest = word.partition("-")
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None

@@ -316,7 +316,7 @@ def _from_fruit(
     food, tables = case.food, case.scales.tables
     tail = _tail(quantity, case, size)
     way = _counted(quantity, number, case)
-    own = _row(case.rows, "piece", size)
+    own = _row(case.rows, "piece", size, case)
     if own is not None:
         spread = own.spread if own.spread is not None else COUNTED
         way = (*way, Way("piece", own.kg, "kg", food.name, own.provenance))
