@@ -501,3 +501,18 @@ def test_a_garnish_cut_of_a_fruit_is_no_whole_fruit(
 )
 def test_a_kind_has_a_weight_of_its_own(full: Scale, text: str, grams: tuple[float, float]) -> None:
     assert grams[0] <= 1000 * full.kg(text) <= grams[1]
+
+
+@pytest.mark.parametrize(
+    ("text", "kg"),
+    [
+        ("1 x 400 g tin chickpeas (240 g drained weight)", 0.24),
+        ("1 x 400 g tin chickpeas (drained weight 240 g)", 0.24),
+        ("1 (400 g) tin lentils, drained weight 235 g", 0.235),
+        ("2 x 400 g tins butter beans (drained weight 235 g each)", 0.47),
+        ("2 x 400 g tins butter beans (470 g drained weight)", 0.47),
+        ("1 jar olives (drained weight 150 g)", 0.15),
+    ],
+)
+def test_a_drained_weight_is_what_is_eaten_of_a_pack(full: Scale, text: str, kg: float) -> None:
+    assert full.kg(text) == pytest.approx(kg)

@@ -63,3 +63,19 @@ def test_ground_after_the_comma_is_the_dry_form(shipped: Tables, shipped_matcher
     line = _read("1 cup coffee, finely ground", shipped, shipped_matcher)
     assert line.food is not None
     assert line.food.id == "coffee-ground"
+
+
+@pytest.mark.parametrize(
+    ("text", "food"),
+    [
+        ("a dash of Bayou-style hot sauce", "hot-sauce"),
+        ("2 tbsp Greek-style yogurt", "yogurt-greek"),
+        ("1 tsp harbour-type seasoning", "curry-powder"),
+    ],
+)
+def test_a_style_is_set_aside(
+    text: str, food: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    line = _read(text, shipped, shipped_matcher)
+    assert line.food is not None
+    assert line.food.id == food

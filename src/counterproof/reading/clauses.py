@@ -43,7 +43,7 @@ _EXAMPLES: Final = ("such as", "like", "e.g", "eg ", "preferably", "ideally", "i
 _WITH_JUICE: Final = frozenset(
     "and & only of grated finely freshly the strained squeezed pared rind its".split()
 )
-_AMOUNT_FIRST: Final = frozenset({"about", "each ", "appro", "(abou", "weigh"})
+_AMOUNT_FIRST: Final = frozenset({"about", "each ", "appro", "(abou", "weigh", "drain"})
 _LONGEST_BRACKET: Final = 200  # characters; a longer one tells a story
 
 
@@ -120,8 +120,10 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
     if found is None:
         return in_name and _read_count_again(clause, line)
     row, word = found
-    if word in {"drained", "drained weight"}:
+    if word in {"drained", "drained weight"} or clause.lower().startswith("drained weight"):
         line.flags.add("drained weight")
+        if row[0].named and MEASURES[row[0].measure] == "mass":
+            line.drained = row[0].quantity
         return False
     if not row[-1].named:
         if not (row[-1].size if line.head.quantities else bare):

@@ -9,6 +9,7 @@ the candidate leaves uncovered decides its certainty: "good-quality" costs next 
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -31,12 +32,16 @@ LISTED = 0.44  # below it a food is no serious reading of the name and is not li
 RUNNERS_UP = 4
 ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
+IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
+
+
+_STYLE = re.compile(r"\b[\w'’]+-(?:style|type)\s+(?=\w)", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,6 +140,11 @@ class Matcher:
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
             return Match(whole.food, 1.0, fit, (), row=whole.row)
         candidates = self._candidates(name, said, region)
+        if "-" in name and (plainer := _STYLE.sub("", name)) != name:
+            candidates += [
+                replace(c, certainty=c.certainty * IN_ITS_STYLE)
+                for c in self._candidates(plainer, said, region)
+            ]
         if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
             mended, notes = self._mended(name)
             if notes:

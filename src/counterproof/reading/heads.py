@@ -21,7 +21,8 @@ _TIMES: Final = re.compile(r"\s*[xX*]\s*(?=\d)")
 _TIMES_BEFORE: Final = re.compile(r"[xX]\s?(?=\d)")
 _TIMES_AFTER: Final = re.compile(r"\s*[xX]\s+(?=[A-Za-z])")
 _SOME: Final = re.compile(
-    r"(?:some|enough|plenty of|lots of|a (?:little )?bit of|a little(?! gem))\s+", re.IGNORECASE
+    r"(?:some|enough|plenty of|lots of|loads of|lashings of|a lot of|a (?:little )?bit of|a little(?! gem))\s+",
+    re.IGNORECASE,
 )
 _BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
 _OTHER_COUNT: Final = re.compile(r"\s+or\s+(?=\d)", re.IGNORECASE)

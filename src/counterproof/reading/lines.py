@@ -163,7 +163,7 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
     ):
         return rest
     match = _METRIC_END.search(rest)
-    if match is None or "plus" in rest:
+    if match is None or "plus" in rest or "drained" in rest:
         return rest
     line.count(amounts(match.group(1), 0, line.system), "")
     line.note("amount", match.group(1))
@@ -197,6 +197,7 @@ def _finished(text: str, line: Unfinished) -> Split:
         flags=frozenset(line.flags),
         measured_as=", ".join(line.measured_as),
         parts=tuple(line.parts),
+        drained=line.drained,
     )
 
 

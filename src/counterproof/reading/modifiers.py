@@ -41,7 +41,7 @@ HARMLESS = _listed(
     picked dressed mashed beaten whisked whipped separated toasted cut up into bite sized size
     granulated ii iii iv leveled bottled well deeply fully country chiffonade section part end chunky smooth runny thickset dense nice lovely
     beautiful delicious tasty robust fruity skinon untreated rindless rind off
-    t traditionally naturally freshlyground freshlygrated grade cooking eating
+    t weight traditionally naturally freshlyground freshlygrated grade cooking eating
     dusting serving greasing garnish topping use other another such preferred preferable
     """
 )

@@ -68,6 +68,7 @@ class Unfinished:
         "alternatives",
         "aside",
         "comment",
+        "drained",
         "flags",
         "head",
         "meaning",
@@ -93,6 +94,7 @@ class Unfinished:
         self.naming = False  # after "such as", names are examples until "or …"
         self.flags = head.flags
         self.parts: list[Part] = []
+        self.drained: Quantity | None = None  # what is left of a pack without its liquid
         self.weighed: Quantity | None = None  # what a scale said, over every other amount
 
     def note(self, kind: str, text: str) -> None:

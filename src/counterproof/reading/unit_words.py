@@ -34,12 +34,12 @@ _FOODS: Final = frozenset(
 )  # fmt: skip
 """Unit words that the next word makes part of a name, whatever the number."""
 _BEGIN_FOODS: Final = frozenset(first for first, _ in _FOODS)
-_SPOONS: Final = frozenset({"serving", "cooking", "kitchen"})
-_SPOON: Final = re.compile(r" spoon(?:ful)?s?\b", re.IGNORECASE)
+_TABLEWARE: Final = frozenset({"serving", "cooking", "kitchen", "wine", "shot"})
+_SPOON: Final = re.compile(r" (spoon(?:ful)?s?|glass(?:es)?)\b", re.IGNORECASE)
 _NEXT_WORD: Final = re.compile(r" ([A-Za-z]{2,12})")
 
 _BEGINNINGS: Final = frozenset(
-    {*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, *_SPOONS, "in", "size", "sized"}
+    {*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, *_TABLEWARE, "in", "size", "sized"}
 )
 
 
@@ -131,8 +131,11 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
     if lower in _FLUID:
         ounces = _OUNCES.match(line, end)
         return ("floz", ounces.end()) if ounces is not None else (None, end)
-    spoon = _SPOON.match(line, end) if lower in _SPOONS else None
-    measure, end = ("scoop", spoon.end()) if spoon else (measure_named(word), end)
+    spoon = _SPOON.match(line, end) if lower in _TABLEWARE else None
+    measure = measure_named(word)
+    if spoon is not None:
+        ladled = "scoop" if "spoon" in spoon.group().lower() else "glass"
+        measure, end = ("shot" if lower == "shot" else ladled), spoon.end()
     if measure is None:
         first, _, rest = word.partition("-")
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None
