@@ -183,7 +183,7 @@ _CALLED: Final = {
     "sachet": "envelope",
     "portion": "serving",
     "grating": "scraping shaving",
-    "twist": "grind grinding crack",
+    "twist": "grind grinding crack turn",
     "recipe": "batch quantity",
 }
 _IRREGULAR: Final = {

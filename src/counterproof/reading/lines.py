@@ -53,7 +53,7 @@ _TO_DO_WITH: Final = re.compile(
 )
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
 _TAIL_UNITS: Final = frozenset(
-    {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice", "wedge"}
+    {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice"}
 )
 _TAIL_AFTER: Final = frozenset(
     {("celery", "stick"), ("lemongrass", "stick"), ("gelatine", "leaf"), ("gelatin", "leaf")}

@@ -30,6 +30,7 @@ SPELLINGS = {
     "flavor": "flavour",
     "colored": "coloured",
     "coloring": "colouring",
+    "flavoring": "flavouring",
     "aluminum": "aluminium",
     "tinned": "canned",
     "can": "tin",
