@@ -150,7 +150,7 @@ _CALLED: Final = {
     "cl": "centiliter centilitre",
     "dl": "deciliter decilitre",
     "l": "liter litre lt ltr",
-    "tsp": "teaspoon teaspoonful tspn teasp tsps tsk",
+    "tsp": "teaspoon teaspoonful tspn teasp tsps tsk barspoon barspoonful",
     "tbsp": "tablespoon tablespoonful tbs tbl tb tblsp tbspn tablesp tbsps spoonful spoon msk",
     "dessertspoon": "dessertspoonful dsp dstspn dessertsp",
     "cup": "c cupful mug teacup teacupful",

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
-from counterproof.reading.words import BREAK, SIZES, WORD_CLASSES
+from counterproof.reading.words import BREAK, NUMBER_WORDS, SIZES, WORD_CLASSES
 from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
 from counterproof.units import MEASURES, unit_kg
 
@@ -44,6 +44,7 @@ _WITH_JUICE: Final = frozenset(
     "and & only of grated finely freshly the strained squeezed pared rind its".split()
 )
 _AMOUNT_FIRST: Final = frozenset({"about", "each ", "appro", "(abou", "weigh", "drain"})
+_NUMBERS: Final = frozenset(word.partition(" ")[0] for word in NUMBER_WORDS)
 _LONGEST_BRACKET: Final = 200  # characters; a longer one tells a story
 
 
@@ -153,6 +154,18 @@ def _read_count_again(clause: str, line: Unfinished) -> bool:
     return True
 
 
+def _read_worded(piece: str, line: Unfinished) -> bool:
+    """Read an amount in words after the name: "saffron: a pinch", "salt, half a teaspoon"."""
+    if piece.partition(" ")[0].lower() not in _NUMBERS:
+        return False
+    row = amounts(piece, 0, line.system)
+    if not row or not row[-1].named or row[-1].end != len(piece):
+        return False
+    line.count(row, "")
+    line.note("amount", piece)
+    return True
+
+
 def read_clause(piece: str, line: Unfinished) -> None:
     """Read what stands between two commas after the name.
 
@@ -173,6 +186,8 @@ def read_clause(piece: str, line: Unfinished) -> None:
         if not line.aside and _read_amount(piece, line, in_name=beside, bare=beside):
             line.note("amount", piece)
             return
+    if not line.head.quantities and _read_worded(piece, line):
+        return
     if line.naming and not any(map(WORD_CLASSES.get, lower.removeprefix("or ").split())):
         line.naming = not lower.startswith("or ")
         line.comment.append(piece)

@@ -33,7 +33,7 @@ _PARTS: Final = "juice zest rind peel yolk white leaves seeds pulp flesh".split(
 _PART_OF: Final = re.compile(
     r"(?:the\s+|an?\s+|1\s+)?((?:(?:finely|freshly|thinly|coarsely|roughly|strained|grated|pared|squeezed"
     r"|chopped|shredded|fresh|long|thin|very)\s+)*"
-    r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|strips? of zest)"
+    r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|meat|kernels|strips? of zest)"
     r"(?:\s*(?:,|/|and|&|plus)\s*(?:the\s+)?(?:(?:finely|freshly|coarsely)\s+)?(?:grated\s+)?"
     r"(?:juice|zest|rind|peel|pulp))?)\s+(?:(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
     r"(?:\d|\.\d|an?\b|one\b|two\b|three\b|four\b|half\b|small\b|large\b|medium\b|several\b))"
@@ -41,7 +41,7 @@ _PART_OF: Final = re.compile(
     re.IGNORECASE,
 )
 _LABEL: Final = re.compile(
-    r"(?:(?:for|to)\s+(?:the\s+)?)?(?:(?P<aside>optional(?:ly)?|garnish|serving"
+    r"(?:(?:for|to)\s+(?:the\s+)?)?(?:(?P<aside>optional(?:ly)?|rim|garnish|serving"
     r"|serve(?: with)?|finish|decorat(?:e|ion))|dressing|sauce|marinade|topping|filling|glaze|icing|frosting|salad|stock"
     r"|base|crust|dough|batter|rub|broth)(?::\s*|\s+-\s+)(?=\S)",
     re.IGNORECASE,
@@ -52,6 +52,7 @@ _TO_DO_WITH: Final = re.compile(
     re.IGNORECASE,
 )
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
+_NO_NAME: Final = frozenset({"ground", "finely ground", "freshly ground", "coarsely ground"})
 _TAIL_UNITS: Final = frozenset(
     {"clove", "stalk", "sprig", "bulb", "head", "rasher", "spear", "rib", "slice"}
 )
@@ -146,6 +147,8 @@ def _read_rest(rest: str, line: Unfinished) -> None:
 
 def _goes_on(piece: str, line: Unfinished) -> bool:
     """Return whether text after a bracket is a clause rather than more of the name."""
+    if line.name and piece[0].isdigit() and not line.head.quantities:
+        return True  # "rice (basmati) 2 cups"
     return bool(
         line.name
         and not describes(line.name[-1].split())
@@ -173,6 +176,9 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
 def _finished(text: str, line: Unfinished) -> Split:
     head_ = line.head
     name = " ".join(line.name).strip(" :;,.-/")
+    if name.lower() in _NO_NAME and head_.quantities:  # "2 cloves, ground"
+        line.preparation.append(name)
+        name = ""
     if head_.quantities and head_.quantities[0].measure == "piece":
         name = _without_unit(name, line)
     name = name or _recovered(line)

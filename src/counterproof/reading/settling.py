@@ -27,6 +27,7 @@ _ADDED = re.compile(
     re.IGNORECASE,
 )
 _DRAWN_PARTS = frozenset({"juice of", "zest of"})
+_DRAWN_NAMES = frozenset({"juice", "zest", "rind", "peel"})
 _HEADING = re.compile(r"^(?:for|to make|to)\s+the\s+\D+$|^\D+:\s*$", re.IGNORECASE)
 
 
@@ -155,5 +156,9 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))
     drawn_too = split.flags & _DRAWN_PARTS
     return tuple(
-        replace(other, flags=other.flags | drawn_too) for other in found if other.quantities
+        replace(other, name=f"{split.name} {other.name}")  # "zest of 1 lemon, plus 2 tbsp juice"
+        if other.name.lower() in _DRAWN_NAMES
+        else replace(other, flags=other.flags | drawn_too)
+        for other in found
+        if other.quantities
     )

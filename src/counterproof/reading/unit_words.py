@@ -34,7 +34,12 @@ _FOODS: Final = frozenset(
 )  # fmt: skip
 """Unit words that the next word makes part of a name, whatever the number."""
 _BEGIN_FOODS: Final = frozenset(first for first, _ in _FOODS)
-_TABLEWARE: Final = frozenset({"serving", "cooking", "kitchen", "wine", "shot"})
+_TABLEWARE: Final = {
+    "serving": "scoop", "cooking": "scoop", "kitchen": "scoop", "bar": "tsp", "tea": "tsp",
+    "coffee": "tsp", "table": "tbsp", "soup": "tbsp", "dessert": "dessertspoon", "wine": "glass",
+    "shot": "shot",
+}  # fmt: skip
+"""What the spoon or the glass holds that is named by two words."""
 _SPOON: Final = re.compile(r" (spoon(?:ful)?s?|glass(?:es)?)\b", re.IGNORECASE)
 _NEXT_WORD: Final = re.compile(r" ([A-Za-z]{2,12})")
 
@@ -134,8 +139,7 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
     spoon = _SPOON.match(line, end) if lower in _TABLEWARE else None
     measure = measure_named(word)
     if spoon is not None:
-        ladled = "scoop" if "spoon" in spoon.group().lower() else "glass"
-        measure, end = ("shot" if lower == "shot" else ladled), spoon.end()
+        measure, end, lower = _TABLEWARE[lower], spoon.end(), "spoons"
     if measure is None:
         first, _, rest = word.partition("-")
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None

@@ -108,7 +108,7 @@ SIZES: Final[Mapping[str, str]] = {
 FILLS: Final = frozenset(
     "heaped heaping flat rounded scant level generous good big-ish slight full packed brimming thin "
     "thick lengthwise round whole fresh liquid overflowing loose loosely firmly tightly lightly "
-    "long short fine skinny hefty plump average-size fair".split()
+    "long short fine two-finger three-finger skinny hefty plump average-size fair".split()
 )
 """Words that may stand between a number and its unit and say how full it is, or how cut."""
 
