@@ -497,6 +497,11 @@ def test_a_garnish_cut_of_a_fruit_is_no_whole_fruit(
         ("500 g new potatoes", (450, 500)),
         ("hundreds and thousands", (5, 20)),
         ("2 cooking spoons palm oil", (60, 180)),
+        ("6 cups popped popcorn", (40, 70)),
+        ("1 rotisserie chicken", (500, 1000)),
+        ("2 cans (5 oz each) tuna, drained", (180, 230)),
+        ("500 g brown beans, soaked overnight", (500, 500)),
+        ("3 tbsp milled linseed", (18, 28)),
     ],
 )
 def test_a_kind_has_a_weight_of_its_own(full: Scale, text: str, grams: tuple[float, float]) -> None:

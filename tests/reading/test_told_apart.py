@@ -71,6 +71,8 @@ def test_ground_after_the_comma_is_the_dry_form(shipped: Tables, shipped_matcher
         ("a dash of Bayou-style hot sauce", "hot-sauce"),
         ("2 tbsp Greek-style yogurt", "yogurt-greek"),
         ("1 tsp harbour-type seasoning", "curry-powder"),
+        ("4 maple-smoked bacon strips", "bacon"),
+        ("500 g grass-fed beef mince", "beef-mince"),
     ],
 )
 def test_a_style_is_set_aside(

@@ -41,7 +41,12 @@ MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 
-_STYLE = re.compile(r"\b[\w'’]+-(?:style|type)\s+(?=\w)", re.IGNORECASE)
+# "Cornish-style", "grass-fed": set aside; of "hickory-smoked" the smoke is kept.
+_STYLE = re.compile(
+    r"\b[\w'’]+-(?:style|type|fed|reared|raised|caught|grown|finished|ripened|flavou?red|infused"
+    r"|scented|glazed|brined|aged|milled|pressed|spiced|(smoked|cured|roasted)) (?=\w)",
+    re.IGNORECASE,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +145,7 @@ class Matcher:
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
             return Match(whole.food, 1.0, fit, (), row=whole.row)
         candidates = self._candidates(name, said, region)
-        if "-" in name and (plainer := _STYLE.sub("", name)) != name:
+        if "-" in name and (plainer := _STYLE.sub(_kept, name)) != name:
             candidates += [
                 replace(c, certainty=c.certainty * IN_ITS_STYLE)
                 for c in self._candidates(plainer, said, region)
@@ -408,3 +413,8 @@ class Matcher:
 def _closeness(candidate: _Candidate) -> tuple[float, int]:
     """How well a name fits; of equally certain names of one food, the longer says more."""
     return candidate.certainty, len(candidate.name.words)
+
+
+def _kept(style: re.Match[str]) -> str:
+    """What of "hickory-smoked" says how the food is: that it is smoked."""
+    return f"{style.group(1)} " if style.group(1) else ""

@@ -216,7 +216,7 @@ def _without_unit(name: str, line: Unfinished) -> str:
         line.head.quantities[0] = Quantity(first.low, first.high, counted)
         return rest  # "2 chopped cloves of garlic"
     before, _, last = name.rpartition(" ")
-    if not before or describes(before.split()) or "rack" in before.lower():
+    if not before or describes(before.split()) or "rack" in before.lower() or before[-4:] == " the":
         return name  # a rack of ribs is no rib
     measure = measure_named(last)
     if measure in _TAIL_UNITS or (before.lower(), measure) in _TAIL_AFTER:

@@ -100,7 +100,7 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     if several is not None:
         return several
     match = told_apart(_completed(name, split, matcher, hints, region), split, matcher, region)
-    match = _suited(match, split, matcher)
+    match = _suited(_soaked(match, split, matcher, region), split, matcher)
     match = _fizzed(_spooned(_poured(match, split, matcher), name, split, matcher), split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, hints, region)
@@ -218,6 +218,17 @@ def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
                 (*match.explanation, f"not {food.name}, as it is counted or cut"),
             )
     return match
+
+
+def _soaked(match: Match, split: Split, matcher: Matcher, region: str) -> Match:
+    """The match, or the dry form of a pulse that is soaked: nobody soaks a tin of beans."""
+    food = match.food
+    if food is None or food.food_class != "pulses" or split.meaning:
+        return match
+    if "soaked" not in split.preparation.lower() or not food.id.endswith("-canned"):
+        return match
+    dry = matcher.match(f"dried {split.name}", region=region)
+    return dry if dry.food is not None and dry.food.food_class == "pulses" else match
 
 
 def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:

@@ -156,6 +156,7 @@ FORMS = {
     "ground": "ground",
     "powder": "ground",
     "grind": "ground",
+    "milled": "ground",
     "salted": "salted",
     "cured": "cured",
     "pickled": "pickled",

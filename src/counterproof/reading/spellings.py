@@ -47,6 +47,8 @@ SPELLINGS = {
     "pd": "powder",
     "veg": "vegetable",
     "choc": "chocolate",
+    "kalamansi": "calamansi",
+    "beet": "beetroot",
     "mayo": "mayonnaise",
     "marg": "margarine",
     "lowfat": "low fat",
