@@ -81,3 +81,15 @@ def test_a_style_is_set_aside(
     line = _read(text, shipped, shipped_matcher)
     assert line.food is not None
     assert line.food.id == food
+
+
+@pytest.mark.parametrize(
+    ("name", "sure"),
+    [("brocolli", True), ("mozarella", True), ("lengqua", False)],  # no slip: a word of its own
+)
+def test_only_a_slip_of_the_pen_is_taken_without_asking(
+    name: str, *, sure: bool, shipped_matcher: Matcher
+) -> None:
+    match = shipped_matcher.match(name)
+    assert match.food is not None
+    assert (match.certainty >= 0.75) is sure

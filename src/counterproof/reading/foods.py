@@ -34,6 +34,8 @@ ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
 IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
+MISTAKEN = 0.7  # the same where more than vowels and doubled letters differ: a word of its own?
+SLIPS = 6  # letters from which a word that differs in those only is a slip of the pen
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
@@ -41,6 +43,8 @@ MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 
+_VOWELS = re.compile(r"(?<!^)[aeiou]")
+_DOUBLED = re.compile(r"(.)\1+")
 # "Cornish-style", "grass-fed": set aside; of "hickory-smoked" the smoke is kept.
 _STYLE = re.compile(
     r"\b[\w'’]+-(?:style|type|fed|reared|raised|caught|grown|finished|ripened|flavou?red|infused"
@@ -151,12 +155,10 @@ class Matcher:
                 for c in self._candidates(plainer, said, region)
             ]
         if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
-            mended, notes = self._mended(name)
+            mended, notes, kept = self._mended(name)
             if notes:
                 candidates += [
-                    replace(
-                        c, certainty=c.certainty * MISSPELT ** len(notes), notes=c.notes + notes
-                    )
+                    replace(c, certainty=c.certainty * kept, notes=c.notes + notes)
                     for c in self._candidates(mended, said, region)
                 ]
         return self._chosen(candidates)
@@ -358,8 +360,9 @@ class Matcher:
                 notes.append(f"it is called so in the {entry.region.upper()}")
         return _Candidate(entry, certainty, tuple(notes), changed)
 
-    def _mended(self, name: str) -> tuple[str, tuple[str, ...]]:
-        """The name with unknown words read as their nearest known neighbours."""
+    def _mended(self, name: str) -> tuple[str, tuple[str, ...], float]:
+        """The name with unknown words read as their nearest known neighbours, and how sure."""
+        kept = 1.0
         mended: list[str] = []
         notes: list[str] = []
         for word in self.words(name)[:LONGEST]:
@@ -377,8 +380,9 @@ class Matcher:
                 mended.append(word)
             else:
                 mended.append(near[0])
+                kept *= MISSPELT if _slipped(word, near[0]) else MISTAKEN
                 notes.append(f"“{word}” read as “{near[0]}”")
-        return " ".join(mended), tuple(notes)
+        return " ".join(mended), tuple(notes), kept
 
     def _chosen(self, candidates: list[_Candidate]) -> Match:
         best: dict[str, _Candidate] = {}
@@ -418,3 +422,12 @@ def _closeness(candidate: _Candidate) -> tuple[float, int]:
 def _kept(style: re.Match[str]) -> str:
     """What of "hickory-smoked" says how the food is: that it is smoked."""
     return f"{style.group(1)} " if style.group(1) else ""
+
+
+def _slipped(word: str, near: str) -> bool:
+    """Whether two spellings differ in vowels and doubled letters only: "brocolli", "avacado"."""
+    return min(len(word), len(near)) >= SLIPS and _consonants(word) == _consonants(near)
+
+
+def _consonants(word: str) -> str:
+    return _DOUBLED.sub(r"\1", _VOWELS.sub("", word))
