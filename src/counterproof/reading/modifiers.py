@@ -238,6 +238,13 @@ MADE_OF = _listed(
     """
 )
 
+# Of these, the heads that are of one kind whatever plant they are drawn from; nuts are left out,
+# since people may be allergic to them.
+DRAWN_FROM_PLANTS = _listed("juice essence extract cordial")
+PLANT_CLASSES = frozenset(
+    {"fruit", "vegetables", "fresh herbs", "dried herbs", "spices", "tea & coffee", "flavourings"}
+)
+
 # Of these, the heads whose unknown first words are mostly varieties ("young asiago cheese").
 VARIETIES = _listed("cheese wine beer ale bread noodle ham syrup liqueur oil cake biscuit cookie")
 

@@ -28,6 +28,7 @@ _BOUGHT_SO: Final = frozenset(
 _WITHOUT_BONES_OR_JUICE: Final = frozenset({"drained weight", "cooked meat"})
 _NET: Final = re.compile(
     r"\b(?:drained|peeled|prepared|trimmed|shelled|cooked|boned|net|podded)\s+weight\b"
+    r"|\b(?:meat|flesh) only\b|\bout of (?:the|their) shells?\b"
 )
 # Meat in small pieces has no bone in it: common practice, with no source. A named joint may be
 # chopped with its bone, or cut up at home: of these only dice and strips before the name count.

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 _STEMS: Final[Mapping[str, str]] = MappingProxyType(
     {
-        "for topping up": "top(?:ping)? (?:up|off)|fill up",
+        "for topping up": r"top(?:ping)? (?:up|off)|fill\b",
         "for greasing": "greas|oil|pan|lin|coat",
         "for dusting": "dust|roll|knead",
         "for garnish": "garnish|decorat|finish|top(?! up| off)",

@@ -187,6 +187,10 @@ BOUGHT_SO: Final = frozenset(
         ("shredded", "wheat"),
         ("crushed", "tomatoes"),
         ("whipped", "cream"),
+        ("beaten", "rice"),
+        ("flattened", "rice"),
+        ("broken", "rice"),
+        ("broken", "wheat"),
         ("mashed", "potato"),
     }
 )
