@@ -174,7 +174,7 @@ _CALLED: Final = {
     "dash": "shake",
     "drizzle": "lick",
     "knob": "nut lump",
-    "sprinkling": "sprinkle dusting",
+    "sprinkling": "sprinkle dusting scatter scattering",
     "ladle": "ladleful",
     "block": "slab cake brick",
     "tin": "can",

@@ -93,3 +93,23 @@ def test_only_a_slip_of_the_pen_is_taken_without_asking(
     match = shipped_matcher.match(name)
     assert match.food is not None
     assert (match.certainty >= 0.75) is sure
+
+
+@pytest.mark.parametrize(
+    ("text", "foods"),
+    [
+        ("150 g plant-based chorizo", ["plant-sausage"]),
+        ("200 g vegan brie", ["plant-cheese"]),
+        ("500 g topside mince", ["beef-mince"]),
+        ("½ tsp crushed red pepper", ["chilli-flakes"]),
+        ("800 g waxy potatoes in their skins", ["potato"]),
+        ("1 tsp cinnamon and a pinch of allspice", ["cinnamon", "allspice"]),
+        ("100 g cream and cheese", ["cream", "cheese"]),
+        ("1 cup half and half", ["half-and-half"]),
+    ],
+)
+def test_words_around_a_name_make_the_food_they_say(
+    text: str, foods: list[str], shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    line = _read(text, shipped, shipped_matcher)
+    assert [part.food.id for part in line.constituents] == foods

@@ -139,6 +139,7 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("bottle", "spirits & liqueurs"): (700, 0.1, "a bottle of spirits"),
     ("bottle", ""): (500, 0.3, "a bottle"),
 }  # fmt: skip
+_MEAT = frozenset({"beef", "beef-stewing", "goat", "lamb", "meat", "pork", "veal"})
 _BOUGHT = frozenset({"tin", "jar", "packet", "bag", "carton", "bottle", "bunch", "head"})
 
 # Cuts of a fruit or a vegetable, of a singular word → the measure that weighs about as much.
@@ -252,6 +253,8 @@ def guess(food: Food, measure: str) -> Guess | None:
         None where even a guess would mislead.
     """
     found = _GUESSES.get((measure, food.food_class)) or _GUESSES.get((measure, ""))
+    if measure == "piece" and food.id in _MEAT:
+        found = (80, 0.5, "a piece of meat for a stew")
     if found is None:
         return None
     grams, spread, what = found

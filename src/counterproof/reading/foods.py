@@ -18,7 +18,7 @@ from rapidfuzz import fuzz, process
 from counterproof.reading.fits import FITS, worse
 from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
 from counterproof.reading.model import RunnerUp
-from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
+from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING, REPLACING
 from counterproof.reading.name_index import IndexedName, NameIndex, canonical
 from counterproof.reading.noun_phrases import phrases
 
@@ -34,6 +34,7 @@ ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
 IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
+MADE_OF_PLANTS = 0.65  # sure that a vegan kind of something is like the vegan kinds known
 MISTAKEN = 0.7  # the same where more than vowels and doubled letters differ: a word of its own?
 SLIPS = 6  # letters from which a word that differs in those only is a slip of the pen
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
@@ -43,6 +44,15 @@ MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
 
 
+# Part of a food's id, or its class → the name of what stands for its vegan kind.
+_VEGAN = {
+    "sausage": "vegan sausages", "chorizo": "vegan sausages", "mince": "vegan mince",
+    "burger": "vegan burger", "yogurt": "vegan yogurt", "cream": "vegan cream",
+    "cheese": "vegan cheese",
+    **dict.fromkeys(
+        ("beef", "veal", "lamb", "pork", "poultry", "game", "fish", "shellfish"), "vegan chicken pieces"
+    ),
+}  # fmt: skip
 _VOWELS = re.compile(r"(?<!^)[aeiou]")
 _DOUBLED = re.compile(r"(.)\1+")
 # "Cornish-style", "grass-fed": set aside; of "hickory-smoked" the smoke is kept.
@@ -161,7 +171,29 @@ class Matcher:
                     replace(c, certainty=c.certainty * kept, notes=c.notes + notes)
                     for c in self._candidates(mended, said, region)
                 ]
+        if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
+            candidates += self._without_animals(name, said, region)
         return self._chosen(candidates)
+
+    def _without_animals(self, name: str, said: frozenset[str], region: str) -> list[_Candidate]:
+        """Candidates for "plant-based chorizo": what is made of plants in the food's place."""
+        own = self.words(name)
+        if REPLACING.isdisjoint(own) or "egg" in own or len(own) < 2:
+            return []
+        bare = " ".join(word for word in own if word not in REPLACING and word != "based")
+        best = max(self._candidates(bare, said, region), key=lambda c: c.certainty, default=None)
+        if best is None or best.certainty < THRESHOLD:
+            return []
+        stands = next(
+            (vegan for part, vegan in _VEGAN.items() if part in best.name.food.id),
+            _VEGAN.get(best.name.food.food_class, ""),
+        )
+        note = (f"“{own[-1]}” of plants has no row of its own",)
+        return [
+            replace(c, certainty=MADE_OF_PLANTS, notes=note)
+            for c in self._candidates(stands, frozenset(), region)
+            if stands and c.certainty == 1.0
+        ]
 
     def nearest(self, name: str, limit: int = 3) -> tuple[Food, ...]:
         """Foods whose names look most like `name`, to offer for an unknown one.
@@ -208,6 +240,21 @@ class Matcher:
             True where it has.
         """
         return self._index.knows(name)
+
+    def goes_by(self, name: str) -> bool:
+        """Whether the table has this very name, "and" and all: "peas and carrots".
+
+        Parameters
+        ----------
+        name : str
+            A possible name.
+
+        Returns
+        -------
+        bool
+            False for "cream and cheese", though there is a cream cheese.
+        """
+        return self._index.whole(name) is not None
 
     def others(self, match: Match) -> tuple[Food, ...]:
         """What the name by which a food was found may mean as well.

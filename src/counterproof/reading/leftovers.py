@@ -47,6 +47,7 @@ if TYPE_CHECKING:
 
     from counterproof.rows import Food
 
+MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
 STATES = frozenset(FORMS.values())
 AFTER = 0.9  # any modifier that stands behind the head ("butter unsalted")
 UNKNOWN = 0.85
@@ -183,6 +184,8 @@ def _noun_kept(word: str, food: Food, head: str, noun_class: str) -> tuple[float
     if head in FLAVOURED or word in FLAVOURS or fruity:
         kept = 0.74 if head in OTHER_FLAVOURED and word not in FLAVOURS else 0.8
         return kept, f"“{word}” read as a flavour of {food.name}"
+    if noun_class == food.food_class and noun_class in MEATS:
+        return 0.9, f"“{word}” read as a kind of {food.name}"  # "topside mince"
     if head in DRAWN_FROM_PLANTS and noun_class in PLANT_CLASSES:
         return 0.62, f"“{word}” read as what the {head} is of"
     if head in MADE_OF or head in PARTS:

@@ -315,7 +315,7 @@ def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
     if len(pieces) > 1 or each:
         pieces = [part for piece in pieces for part in piece.split(",") if part.strip()]
-    if len(pieces) > 1 and matcher.knows(name):
+    if len(pieces) > 1 and matcher.goes_by(name):
         pieces = [name]
     pieces += _listed_seasonings(split, pieces, matcher)
     return pieces if 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER) else []

@@ -91,7 +91,7 @@ NEVER_LAST = _listed(
 # Names of places and peoples: a style or an origin.
 PLACES = _listed(
     """
-    italian french spanish greek turkish moroccan indian thai chinese japanese korean vietnamese
+    iberico iberian italian french spanish greek turkish moroccan indian thai chinese japanese korean vietnamese
     asian mexican american english british scottish irish welsh german dutch danish swedish
     norwegian polish hungarian russian lebanese persian iranian egyptian tunisian ethiopian
     african caribbean jamaican cuban brazilian argentinian argentine peruvian chilean californian

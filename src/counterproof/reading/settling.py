@@ -23,7 +23,7 @@ _DRAWN = re.compile(
 _ADDED = re.compile(
     r"(?:^|[,;]\s*|\s)(?:\+|plus|and|(?:beaten|mixed|whisked|blended|dissolved|stirred"
     rf"|{'|'.join(sorted(JOINING_PARTICIPLES))})\s+(?:with|in|into))"
-    r"\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)",
+    r"\s+(?=[\d½¼¾⅓⅔⅛]|an?\s+\w+\s+of\b)([^,;]+)",
     re.IGNORECASE,
 )
 _DRAWN_PARTS = frozenset({"juice of", "zest of"})

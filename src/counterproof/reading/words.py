@@ -188,6 +188,7 @@ BOUGHT_SO: Final = frozenset(
         ("crushed", "tomatoes"),
         ("whipped", "cream"),
         ("beaten", "rice"),
+        ("crushed", "red"),
         ("flattened", "rice"),
         ("broken", "rice"),
         ("broken", "wheat"),
