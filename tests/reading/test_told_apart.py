@@ -106,6 +106,8 @@ def test_only_a_slip_of_the_pen_is_taken_without_asking(
         ("1 tsp cinnamon and a pinch of allspice", ["cinnamon", "allspice"]),
         ("100 g cream and cheese", ["cream", "cheese"]),
         ("1 cup half and half", ["half-and-half"]),
+        ("2 tbsp lemon and lime juice", ["lemon-juice", "lime-juice"]),
+        ("200 g beef and pork mince", ["beef-mince", "pork-mince"]),
     ],
 )
 def test_words_around_a_name_make_the_food_they_say(

@@ -46,6 +46,10 @@ _SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
 _KEPT = frozenset({"spices", "dried herbs"})
 _OF_FRESH = frozenset({"bunch", "sprig", "handful", "stalk", "leaf"})
 _MOST_TOGETHER, _MOST_EACH = 4, 10  # foods in one line; "1 tsp each" makes a longer list plain
+# Nouns that "and" may share between what stands before them.
+_SHARED = frozenset(
+    {"juice", "zest", "powder", "paste", "mince", "extract", "essence", "stock", "seed", "leave"}
+)
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -321,6 +325,14 @@ def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
     return pieces if 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER) else []
 
 
+def _with_shared_noun(piece: str, last: list[str], matcher: Matcher) -> str:
+    """A member of a list with the noun it shares: "lemon" of "lemon and lime juice"."""
+    if len(last) < 2 or " " in piece.strip() or last[-1].lower().rstrip("s") not in _SHARED:
+        return piece
+    borrowed = f"{piece} {last[-1]}"
+    return borrowed if matcher.knows(borrowed) else piece
+
+
 def _several(
     name: str, split: Split, matcher: Matcher, hints: frozenset[str], region: str
 ) -> Meant | None:
@@ -331,7 +343,8 @@ def _several(
     last = pieces[-1].split()
     found: list[Match] = []
     called: list[str] = []
-    for piece in pieces:
+    for written in pieces:
+        piece = _with_shared_noun(written, last, matcher)
         match = matcher.match(piece, hints=hints, region=region)
         if match.certainty < _SURE and len(last) > 1:
             match = matcher.match(f"{piece} {last[-1]}", region=region)
