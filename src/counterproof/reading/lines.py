@@ -124,6 +124,10 @@ def _read_rest(rest: str, line: Unfinished) -> None:
     if not rest:
         return
     rest = _without_metric_end(rest, line)
+    begun = line.head.quantities
+    if rest[0] == "," and begun and begun[0].measure == "clove":  # "3 cloves, 1 cinnamon stick"
+        begun[0] = Quantity(begun[0].low, begun[0].high, "piece")
+        line.name.append("cloves")
     pieces = [rest]
     if _MARKED.search(rest):
         pieces = [piece for piece in map(str.strip, _PIECES.split(rest)) if piece]

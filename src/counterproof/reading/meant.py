@@ -50,6 +50,7 @@ _MOST_TOGETHER, _MOST_EACH = 4, 10  # foods in one line; "1 tsp each" makes a lo
 _SHARED = frozenset(
     {"juice", "zest", "powder", "paste", "mince", "extract", "essence", "stock", "seed", "leave"}
 )
+_PEPPER = frozenset({"pepper", "peppers"})
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -345,6 +346,8 @@ def _several(
     called: list[str] = []
     for written in pieces:
         piece = _with_shared_noun(written, last, matcher)
+        if found and piece.strip().lower() in _PEPPER and _class(found[-1].food) == "vegetables":
+            piece = "bell pepper"  # "tomatoes and pepper"
         match = matcher.match(piece, hints=hints, region=region)
         if match.certainty < _SURE and len(last) > 1:
             match = matcher.match(f"{piece} {last[-1]}", region=region)

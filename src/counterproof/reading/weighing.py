@@ -44,6 +44,8 @@ PART_LITRES = 0.03  # a part of a drink, about a bar measure: assumed
 _LITTLE_VOLUMES = frozenset({"pinch", "dash"})
 _JUICE_SHARE = 0.40  # of a citrus fruit as bought, where no household row gives the yield: assumed
 _ZEST_SHARE = 0.05  # likewise
+# Counted parts of a plant: without a weight of their own they are guessed, never whole heads.
+_PARTS_COUNTED = frozenset({"leaf", "sprig", "stalk"})
 _SKINS = frozenset({"zest", "peel", "rind"})
 
 
@@ -257,7 +259,7 @@ def _part(quantity: Quantity, number: float, case: Case) -> Try:
 def _counted_as(quantity: Quantity, case: Case) -> tuple[str, str]:
     """The measure and size that a count means in the table's words."""
     split = case.split
-    if quantity.measure == "piece" and (cut := _cut_of(case)):
+    if quantity.measure == "piece" and (cut := _cut_of(case) or _part_of(case)):
         return cut, ""
     size = _SIZES.get(split.size, split.size)
     if size in {"thumb-sized", "finger-sized"} and quantity.measure == "piece":
@@ -277,6 +279,15 @@ def _drawn_as(case: Case) -> list[str]:
     if drawn == "slice" and case.food.food_class == "bread & bakery" and not said:
         said = ["loaf"]
     return [*said, drawn] if drawn else said
+
+
+def _part_of(case: Case) -> str:
+    """The part of a plant that is counted, where only a guess weighs it: "Chinese leaves"."""
+    last = case.scales.words(case.split.name)[-1:]
+    if not last or last[0] not in _PARTS_COUNTED or guess(case.food, last[0]) is None:
+        return ""
+    own = {last[0], *ALSO_CALLED.get(last[0], ())} - {"piece"}
+    return "" if any(row.measure in own for row in case.rows) else last[0]
 
 
 def _cut_of(case: Case) -> str:
