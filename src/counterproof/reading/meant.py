@@ -230,7 +230,8 @@ def _soaked(match: Match, split: Split, matcher: Matcher, region: str) -> Match:
     food = match.food
     if food is None or food.food_class != "pulses" or split.meaning:
         return match
-    if "soaked" not in split.preparation.lower() or not food.id.endswith("-canned"):
+    said = split.preparation.lower()
+    if not food.id.endswith("-canned") or ("soaked" not in said and "uncooked" not in said):
         return match
     dry = matcher.match(f"dried {split.name}", region=region)
     return dry if dry.food is not None and dry.food.food_class == "pulses" else match
