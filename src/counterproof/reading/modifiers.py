@@ -234,7 +234,7 @@ MADE_OF = _listed(
     milk cream butter cheese flour juice oil stock broth bouillon water wine paste powder sauce
     meal syrup starch yogurt sausage bacon ham burger mince pie noodle spread curd fat dripping
     bone extract essence liqueur seed nut bean leaf root bread cake jelly chip cracker biscuit
-    cookie ice mix soda soup concentrate ale beer cider roll sprout flower blossom skin pepper pea
+    cookie ice mix soda soup concentrate ale beer cider roll sprout flower blossom skin pepper pea salad
     """
 )
 
