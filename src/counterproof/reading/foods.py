@@ -9,7 +9,6 @@ the candidate leaves uncovered decides its certainty: "good-quality" costs next 
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -21,6 +20,7 @@ from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING, REPLACING
 from counterproof.reading.name_index import IndexedName, NameIndex, canonical
 from counterproof.reading.noun_phrases import phrases
+from counterproof.reading.read_for import slipped, vegan_kind, without_style
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -36,31 +36,11 @@ IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 MADE_OF_PLANTS = 0.65  # sure that a vegan kind of something is like the vegan kinds known
 MISTAKEN = 0.7  # the same where more than vowels and doubled letters differ: a word of its own?
-SLIPS = 6  # letters from which a word that differs in those only is a slip of the pen
 CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
-
-
-# Part of a food's id, or its class → the name of what stands for its vegan kind.
-_VEGAN = {
-    "sausage": "vegan sausages", "chorizo": "vegan sausages", "mince": "vegan mince",
-    "burger": "vegan burger", "yogurt": "vegan yogurt", "cream": "vegan cream",
-    "cheese": "vegan cheese",
-    **dict.fromkeys(
-        ("beef", "veal", "lamb", "pork", "poultry", "game", "fish", "shellfish"), "vegan chicken pieces"
-    ),
-}  # fmt: skip
-_VOWELS = re.compile(r"(?<!^)[aeiou]")
-_DOUBLED = re.compile(r"(.)\1+")
-# "Cornish-style", "grass-fed": set aside; of "hickory-smoked" the smoke is kept.
-_STYLE = re.compile(
-    r"\b[\w'’]+-(?:style|type|fed|reared|raised|caught|grown|finished|ripened|flavou?red|infused"
-    r"|scented|glazed|brined|aged|milled|pressed|spiced|(smoked|cured|roasted)) (?=\w)",
-    re.IGNORECASE,
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +139,7 @@ class Matcher:
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
             return Match(whole.food, 1.0, fit, (), row=whole.row)
         candidates = self._candidates(name, said, region)
-        if "-" in name and (plainer := _STYLE.sub(_kept, name)) != name:
+        if "-" in name and (plainer := without_style(name)) != name:
             candidates += [
                 replace(c, certainty=c.certainty * IN_ITS_STYLE)
                 for c in self._candidates(plainer, said, region)
@@ -184,10 +164,7 @@ class Matcher:
         best = max(self._candidates(bare, said, region), key=lambda c: c.certainty, default=None)
         if best is None or best.certainty < THRESHOLD:
             return []
-        stands = next(
-            (vegan for part, vegan in _VEGAN.items() if part in best.name.food.id),
-            _VEGAN.get(best.name.food.food_class, ""),
-        )
+        stands = vegan_kind(best.name.food)
         note = (f"“{own[-1]}” of plants has no row of its own",)
         return [
             replace(c, certainty=MADE_OF_PLANTS, notes=note)
@@ -427,7 +404,7 @@ class Matcher:
                 mended.append(word)
             else:
                 mended.append(near[0])
-                kept *= MISSPELT if _slipped(word, near[0]) else MISTAKEN
+                kept *= MISSPELT if slipped(word, near[0]) else MISTAKEN
                 notes.append(f"“{word}” read as “{near[0]}”")
         return " ".join(mended), tuple(notes), kept
 
@@ -464,17 +441,3 @@ class Matcher:
 def _closeness(candidate: _Candidate) -> tuple[float, int]:
     """How well a name fits; of equally certain names of one food, the longer says more."""
     return candidate.certainty, len(candidate.name.words)
-
-
-def _kept(style: re.Match[str]) -> str:
-    """What of "hickory-smoked" says how the food is: that it is smoked."""
-    return f"{style.group(1)} " if style.group(1) else ""
-
-
-def _slipped(word: str, near: str) -> bool:
-    """Whether two spellings differ in vowels and doubled letters only: "brocolli", "avacado"."""
-    return min(len(word), len(near)) >= SLIPS and _consonants(word) == _consonants(near)
-
-
-def _consonants(word: str) -> str:
-    return _DOUBLED.sub(r"\1", _VOWELS.sub("", word))
