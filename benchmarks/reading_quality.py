@@ -33,6 +33,7 @@ HERE = Path(__file__).parent
 MEASUREMENTS = HERE / "measurements" / "reading_quality.json"
 NAMES = HERE / "measurements" / "names_quality.json"
 HOSTILE = HERE / "measurements" / "hostile_text.json"
+UNSEEN = HERE / "measurements" / "unseen_lines.json"
 STEPS = HERE / "measurements" / "steps_quality.json"
 REASONS = HERE / "measurements" / "reading_faults.csv"
 TEMPLATE = "reading_page.md.j2"
@@ -284,6 +285,7 @@ def rendered() -> str:
     names = json.loads(NAMES.read_text("utf-8"))
     steps = json.loads(STEPS.read_text("utf-8"))
     hostile = json.loads(HOSTILE.read_text("utf-8"))
+    unseen = json.loads(UNSEEN.read_text("utf-8"))["rounds"]
     reasons = {
         row["row_id"]: row["reason"]
         for row in csv.DictReader(REASONS.read_text("utf-8").splitlines())
@@ -306,7 +308,13 @@ def rendered() -> str:
     )
     page.filters["percent"] = percent
     return page.get_template(TEMPLATE).render(
-        lines=lines, why=why, worst=worst, names=names, steps=steps, hostile=hostile
+        lines=lines,
+        why=why,
+        worst=worst,
+        names=names,
+        steps=steps,
+        hostile=hostile,
+        unseen=unseen,
     )
 
 

@@ -109,7 +109,17 @@ HOLDS: Final[Mapping[str, Mapping[str, Holding]]] = MappingProxyType(
 _METRIC_ML: Final = {"ml": 1.0, "cl": 10.0, "dl": 100.0, "l": 1000.0}
 _KG: Final = {"mg": 1e-6, "g": 1e-3, "kg": 1.0, "oz": OUNCE, "lb": POUND}
 _METRES: Final = {"mm": 1e-3, "cm": 1e-2, "inch": INCH}
-_BY_EYE: Final = ("handful", "splash", "drop", "drizzle", "knob", "thumb", "scoop", "sprinkling")
+_BY_EYE: Final = (
+    "handful",
+    "splash",
+    "drop",
+    "drizzle",
+    "knob",
+    "thumb",
+    "scoop",
+    "sprinkling",
+    "ladle",
+)
 _COUNTED: Final = (
     "piece clove bunch sprig stalk head leaf slice stick rasher fillet sheet cube ear wedge strip "
     "rib bulb glass ball block loaf tin jar packet bottle bag carton sachet bar pod cm-piece "
@@ -140,10 +150,11 @@ _CALLED: Final = {
     "cl": "centiliter centilitre",
     "dl": "deciliter decilitre",
     "l": "liter litre lt ltr",
-    "tsp": "teaspoon teaspoonful tspn teasp tsps",
-    "tbsp": "tablespoon tablespoonful tbs tbl tb tblsp tbspn tablesp tbsps spoonful spoon",
+    "tsp": "teaspoon teaspoonful tspn teasp tsps tsk barspoon barspoonful",
+    "tbsp": "tablespoon tablespoonful tbs tbl tb tblsp tbspn tablesp tbsps spoonful spoon msk",
     "dessertspoon": "dessertspoonful dsp dstspn dessertsp",
-    "cup": "c cupful mug",
+    "cup": "c cupful mug teacup teacupful",
+    "glass": "glassful wineglass wineglassful",
     "floz": "floz",
     "pint": "pt",
     "quart": "qt",
@@ -151,24 +162,28 @@ _CALLED: Final = {
     "shot": "jigger measure",
     "mm": "millimeter millimetre",
     "cm": "centimeter centimetre cms",
-    "piece": "pc pce chunk nos",
+    "piece": "pc pce chunk nos link strand thread nest hunk",
     "bunch": "bu",
     "sprig": "branch frond twig",
     "stalk": "stem",
     "fillet": "filet",
     "ear": "cob",
-    "handful": "fistful",
-    "splash": "glug slug dollop",
+    "handful": "fistful pile mound",
+    "splash": "glug slug dollop slosh lug swirl squirt blob",
+    "pinch": "hint touch smidge smidgen",
+    "dash": "shake",
+    "drizzle": "lick",
     "knob": "nut lump",
-    "sprinkling": "sprinkle dusting",
-    "block": "slab cake",
+    "sprinkling": "sprinkle dusting scatter scattering",
+    "ladle": "ladleful",
+    "block": "slab cake brick",
     "tin": "can",
-    "packet": "package pack pkg pkt box pckt",
+    "packet": "package pack pkg pkt box pckt pouch sleeve",
     "carton": "tub pot punnet container basket",
     "sachet": "envelope",
     "portion": "serving",
-    "grating": "scraping",
-    "twist": "grind grinding",
+    "grating": "scraping shaving",
+    "twist": "grind grinding crack turn",
     "recipe": "batch quantity",
 }
 _IRREGULAR: Final = {

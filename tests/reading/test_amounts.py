@@ -463,3 +463,64 @@ def test_parts_of_a_drink_are_weighed_with_a_doubt(full: Scale) -> None:
     assert vermouth.mass is not None
     assert gin.mass.mean / vermouth.mass.mean == pytest.approx(2, rel=0.15)  # by volume
     assert kinds(full.line("2 parts flour")) == {"no-weight"}
+
+
+@pytest.mark.parametrize(
+    ("text", "food", "grams"),
+    [  # by hand and eye: a slice of a lime of 67 g cut in nine, a strip of peel
+        ("1 lime wheel", "lime", (4, 15)),
+        ("3 lime rounds", "lime", (12, 45)),
+        ("2 wheels of lemon", "lemon", (8, 30)),
+        ("6 lime wedges", "lime", (40, 130)),
+        ("4 cucumber ribbons", "cucumber", (8, 60)),
+        ("2 lemon twists", "lemon-zest", (1, 15)),
+    ],
+)
+def test_a_garnish_cut_of_a_fruit_is_no_whole_fruit(
+    full: Scale, text: str, food: str, grams: tuple[float, float]
+) -> None:
+    line = full.line(text)
+    assert line.food is not None
+    assert line.food.id == food
+    assert grams[0] <= 1000 * full.kg(text) <= grams[1]
+
+
+@pytest.mark.parametrize(
+    ("text", "grams"),
+    [  # what the kinds of one food differ in, by eye: assumed in the household table
+        ("3 bird's eye chillies", (3, 12)),
+        ("6 calamansi, juiced", (20, 70)),
+        ("1 nashi pear", (180, 400)),
+        ("1 tuber of yam", (800, 3000)),
+        ("4 fried dumplings", (120, 320)),
+        ("2 tbsp yeast extract", (28, 45)),
+        ("500 g new potatoes", (450, 500)),
+        ("hundreds and thousands", (5, 20)),
+        ("2 cooking spoons palm oil", (60, 180)),
+        ("6 cups popped popcorn", (40, 70)),
+        ("8 Chinese leaves", (100, 700)),
+        ("6 radicchio leaves", (20, 120)),
+        ("3 cloves, 1 small cinnamon stick", (0.1, 0.6)),
+        ("1 rotisserie chicken", (500, 1000)),
+        ("2 cans (5 oz each) tuna, drained", (180, 230)),
+        ("500 g brown beans, soaked overnight", (500, 500)),
+        ("3 tbsp milled linseed", (18, 28)),
+    ],
+)
+def test_a_kind_has_a_weight_of_its_own(full: Scale, text: str, grams: tuple[float, float]) -> None:
+    assert grams[0] <= 1000 * full.kg(text) <= grams[1]
+
+
+@pytest.mark.parametrize(
+    ("text", "kg"),
+    [
+        ("1 x 400 g tin chickpeas (240 g drained weight)", 0.24),
+        ("1 x 400 g tin chickpeas (drained weight 240 g)", 0.24),
+        ("1 (400 g) tin lentils, drained weight 235 g", 0.235),
+        ("2 x 400 g tins butter beans (drained weight 235 g each)", 0.47),
+        ("2 x 400 g tins butter beans (470 g drained weight)", 0.47),
+        ("1 jar olives (drained weight 150 g)", 0.15),
+    ],
+)
+def test_a_drained_weight_is_what_is_eaten_of_a_pack(full: Scale, text: str, kg: float) -> None:
+    assert full.kg(text) == pytest.approx(kg)

@@ -313,3 +313,31 @@ def test_the_document_keeps_the_promised_keys(shipped: Tables, shipped_matcher: 
     assert unknown["foods"] == []
     (step,) = document["steps"]
     assert step.keys() == {"number", "as_written", "processes", "marks"}
+
+
+@pytest.mark.parametrize("text", ["6 jars", "2 tins"])
+def test_a_container_alone_asks_what_it_holds(
+    text: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    (line,) = read_lines([WrittenLine(1, text)], shipped, shipped_matcher)
+    (mark,) = line.marks
+    assert (mark.level, mark.kind) == ("fault", "no-food")
+    assert "holds" in mark.message
+
+
+@pytest.mark.parametrize(
+    ("text", "food"),
+    [
+        ("top up with soda water", "water-sparkling"),
+        ("soda water, to top up", "water-sparkling"),
+        ("garnish with a lime wheel", "lime"),
+        ("finish with flaky salt", "salt-flakes"),
+    ],
+)
+def test_a_line_that_begins_with_what_is_done_names_its_food(
+    text: str, food: str, shipped: Tables, shipped_matcher: Matcher
+) -> None:
+    (line,) = read_lines([WrittenLine(1, text)], shipped, shipped_matcher)
+    assert line.food is not None
+    assert line.food.id == food
+    assert line.mass is not None

@@ -90,3 +90,10 @@ def test_the_meat_that_a_bird_gives_is_what_is_left_of_it_by_cooking(
     eaten, bought = grams(line)
     assert eaten == pytest.approx(600 / cooked, abs=1)
     assert bought == pytest.approx(eaten / shipped.edible[line.food.id].share, abs=2)
+
+
+@pytest.mark.parametrize("text", ["350 g lamb neck fillet", "400 g veal escalopes"])
+def test_a_fillet_has_no_bone_in_it(text: str, shipped: Tables, shipped_matcher: Matcher) -> None:
+    (line,) = read_lines([WrittenLine(1, text)], shipped, shipped_matcher)
+    assert line.mass is not None
+    assert line.mass.mean > 0.34

@@ -69,11 +69,15 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("drop", ""): (0.05, 0.5, "a drop"),
     ("sprinkling", ""): (2, 0.5, "a sprinkling"),
     ("scoop", ""): (60, 0.3, "a scoop"),
+    ("ladle", ""): (120, 0.4, "a kitchen ladle"),
     ("glass", ""): (150, 0.3, "a glass"),
     ("twist", ""): (0.1, 0.5, "a twist of a mill"),
     ("grating", ""): (0.3, 0.5, "a grating"),
     ("pinch", ""): (0.3, 0.5, "a pinch"),
     ("dash", ""): (0.6, 0.5, "a dash"),
+    ("strip", "pork"): (20, 0.3, "a strip of bacon"),
+    ("strip", "beef"): (20, 0.4, "a strip of meat"),
+    ("strip", "poultry"): (20, 0.4, "a strip of meat"),
     ("strip", ""): (5, 0.5, "a strip of peel"),
     ("tray", "water & ice"): (250, 0.3, "a tray of ice cubes"),
     ("cube", "water & ice"): (20, 0.3, "an ice cube"),
@@ -81,6 +85,7 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("cube", "sugars & syrups"): (4, 0.1, "a sugar cube"),
     ("cube", ""): (10, 0.4, "a cube"),
     ("wedge", "fruit"): (20, 0.3, "a wedge of citrus"),
+    ("wedge", "vegetables"): (30, 0.4, "a wedge of a vegetable"),
     ("wedge", ""): (40, 0.4, "a wedge"),
     ("spear", "vegetables"): (16, 0.3, "a spear"),
     ("clove", ""): (3, 0.3, "a clove"),
@@ -91,6 +96,9 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("piece", "poultry"): (150, 0.4, "a piece of poultry"),
     ("piece", "fish"): (150, 0.4, "a piece of fish"),
     ("piece", "spices"): (1, 0.5, "a whole spice"),
+    ("piece", "sugars & syrups"): (15, 0.5, "a lump of sugar"),
+    ("piece", "cheese"): (30, 0.5, "a piece of cheese"),
+    ("piece", "chocolate & cocoa"): (10, 0.5, "a piece of chocolate"),
     ("piece", "eggs"): (50, 0.15, "an egg"),
     ("portion", ""): (100, 0.5, "a portion"),
     ("block", "bread & bakery"): (500, 0.2, "a block of pastry"),
@@ -115,6 +123,7 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("tin", "wine & beer"): (440, 0.2, "a can of beer"),
     ("tin", ""): (400, 0.15, "a tin"),
     ("jar", "condiments & sauces"): (190, 0.3, "a jar of sauce"),
+    ("jar", "pickles"): (190, 0.4, "what a jar holds without its liquid"),
     ("jar", ""): (340, 0.3, "a jar"),
     ("packet", "spices"): (30, 0.4, "a packet of a spice mix"),
     ("sachet", "spices"): (30, 0.4, "a sachet of a spice mix"),
@@ -130,7 +139,22 @@ _GUESSES: dict[tuple[str, str], tuple[float, float, str]] = {
     ("bottle", "spirits & liqueurs"): (700, 0.1, "a bottle of spirits"),
     ("bottle", ""): (500, 0.3, "a bottle"),
 }  # fmt: skip
+_MEAT = frozenset({"beef", "beef-stewing", "goat", "lamb", "meat", "pork", "veal"})
 _BOUGHT = frozenset({"tin", "jar", "packet", "bag", "carton", "bottle", "bunch", "head"})
+
+# Cuts of a fruit or a vegetable, of a singular word → the measure that weighs about as much.
+CUTS: dict[str, str] = {
+    "wheel": "slice",
+    "round": "slice",
+    "disc": "slice",
+    "disk": "slice",
+    "coin": "slice",
+    "wedge": "wedge",
+    "ribbon": "strip",
+    "curl": "strip",
+    "twist": "strip",
+}
+CUT_CLASSES = frozenset({"fruit", "vegetables"})
 
 # Cooks' other words for the same thing; the household table may use either.
 ALSO_CALLED: dict[str, tuple[str, ...]] = {
@@ -208,6 +232,7 @@ _OCCASION: dict[str, tuple[float, str]] = {
     "": (20, "some to serve"),
 }
 _ICE = (100.0, "five ice cubes")
+_SPRINKLES = (12.0, "a tablespoon of sugar sprinkles")
 _SPRAY = (2.0, "four sprays from a can")
 _FRYING = (500.0, "half a litre of oil to fry in")
 
@@ -228,6 +253,8 @@ def guess(food: Food, measure: str) -> Guess | None:
         None where even a guess would mislead.
     """
     found = _GUESSES.get((measure, food.food_class)) or _GUESSES.get((measure, ""))
+    if measure == "piece" and food.id in _MEAT:
+        found = (80, 0.5, "a piece of meat for a stew")
     if found is None:
         return None
     grams, spread, what = found
@@ -256,6 +283,8 @@ def unsaid(food: Food, flags: frozenset[str]) -> Guess | None:
     occasion = not flags.isdisjoint(OCCASIONS)
     if "for deep frying" in flags and food.food_class == "oils":
         grams, what = _FRYING
+    elif food.id == "sweets":
+        grams, what = _SPRINKLES
     elif food.id == "cooking-spray":
         grams, what = _SPRAY
     elif occasion and food.food_class in _OCCASION:
@@ -275,7 +304,7 @@ OCCASIONS = frozenset(
     {
         "to taste", "for greasing", "for dusting", "to serve", "for serving", "to garnish",
         "for garnish", "for frying", "for brushing", "to finish", "for sprinkling", "to decorate",
-        "for deep frying",
+        "for deep frying", "for topping up",
     }
 )  # fmt: skip
 """What a line may say in place of an amount."""

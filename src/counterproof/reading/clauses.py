@@ -10,7 +10,14 @@ from typing import TYPE_CHECKING, Final
 
 from counterproof.reading.heads import head
 from counterproof.reading.unfinished import describes, noun
-from counterproof.reading.words import BREAK, MANNER, PREPARATION, SIZES, WORD_CLASSES
+from counterproof.reading.words import (
+    BREAK,
+    MANNER,
+    NUMBER_WORDS,
+    PREPARATION,
+    SIZES,
+    WORD_CLASSES,
+)
 from counterproof.reading.written_amounts import ABOUT, amounts, bracketed
 from counterproof.units import MEASURES, unit_kg
 
@@ -47,6 +54,7 @@ _WITH_JUICE: Final = frozenset(
     "and & only of grated finely freshly the strained squeezed pared rind its".split()
 )
 _AMOUNT_FIRST: Final = frozenset({"about", "each ", "appro", "(abou", "weigh"})
+_NUMBERS: Final = frozenset(word.partition(" ")[0] for word in NUMBER_WORDS)
 _LONGEST_BRACKET: Final = 200  # characters; a longer one tells a story
 
 
@@ -133,8 +141,10 @@ def _read_amount(clause: str, line: Unfinished, *, in_name: bool, bare: bool = F
     if found is None:
         return in_name and _read_count_again(clause, line)
     row, word = found
-    if word in {"drained", "drained weight"}:
+    if word in {"drained", "drained weight"} or clause.lower().startswith("drained weight"):
         line.flags.add("drained weight")
+        if row[0].named and MEASURES[row[0].measure] == "mass":
+            line.drained = row[0].quantity
         return False
     if not row[-1].named:
         if not (row[-1].size if line.head.quantities else bare):
@@ -166,6 +176,18 @@ def _read_count_again(clause: str, line: Unfinished) -> bool:
     return True
 
 
+def _read_worded(piece: str, line: Unfinished) -> bool:
+    """Read an amount in words after the name: "saffron: a pinch", "salt, half a teaspoon"."""
+    if piece.partition(" ")[0].lower() not in _NUMBERS:
+        return False
+    row = amounts(piece, 0, line.system)
+    if not row or not row[-1].named or row[-1].end != len(piece):
+        return False
+    line.count(row, "")
+    line.note("amount", piece)
+    return True
+
+
 def read_clause(piece: str, line: Unfinished) -> None:
     """Read what stands between two commas after the name.
 
@@ -186,11 +208,13 @@ def read_clause(piece: str, line: Unfinished) -> None:
         _flag_juice(lower, line)
         _prepare(piece, lower, line)
         return
-    if piece[:1].isdigit() or lower[:5] in _AMOUNT_FIRST:
+    if _may_be_amount(lower):
         beside = not line.head.quantities
         if not line.aside and _read_amount(piece, line, in_name=beside, bare=beside):
             line.note("amount", piece)
             return
+    if not line.head.quantities and _read_worded(piece, line):
+        return
     if line.naming and not any(map(WORD_CLASSES.get, lower.removeprefix("or ").split())):
         line.naming = not lower.startswith("or ")
         line.comment.append(piece)
@@ -217,9 +241,11 @@ def begins_with_work(lower: str) -> bool:
     Returns
     -------
     bool
-        False for "skin removed", which is work too, but could begin a list of names.
+        False for "skin removed", which is work too, but could begin a list of names, and for
+        "drained weight 240 g".
     """
-    return WORD_CLASSES.get(lower.partition(" ")[0]) in _WORK
+    first, _, rest = lower.partition(" ")
+    return WORD_CLASSES.get(first) in _WORK and not rest.startswith("weight")
 
 
 def may_be_work(lower: str) -> bool:
@@ -235,9 +261,11 @@ def may_be_work(lower: str) -> bool:
     bool
         False for an amount, a choice and a remark.
     """
-    return not (
-        lower[:1].isdigit() or lower[:5] in _AMOUNT_FIRST or _REMARK.match(lower) is not None
-    )
+    return not _may_be_amount(lower) and _REMARK.match(lower) is None
+
+
+def _may_be_amount(lower: str) -> bool:
+    return lower[:1].isdigit() or lower[:5] in _AMOUNT_FIRST or lower.startswith("drained weight")
 
 
 def _prepare(piece: str, lower: str, line: Unfinished) -> None:

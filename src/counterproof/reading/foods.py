@@ -17,7 +17,7 @@ from counterproof.reading.fits import FITS, worse
 from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
 from counterproof.reading.met_before import MetBefore
 from counterproof.reading.model import RunnerUp
-from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING
+from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING, REPLACING
 from counterproof.reading.name_index import (
     CLOSE_SPELLING,
     LONGEST_WORD,
@@ -27,6 +27,7 @@ from counterproof.reading.name_index import (
     canonical,
 )
 from counterproof.reading.noun_phrases import phrases
+from counterproof.reading.read_for import slipped, vegan_kind, without_style
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -38,7 +39,10 @@ LISTED = 0.44  # below it a food is no serious reading of the name and is not li
 RUNNERS_UP = 4
 ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
 INSIDE = 0.5  # certainty kept where only the front of the name is known
+IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
+MADE_OF_PLANTS = 0.65  # sure that a vegan kind of something is like the vegan kinds known
+MISTAKEN = 0.7  # the same where more than vowels and doubled letters differ: a word of its own?
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 LONGEST = 16  # words of a name that are read; what follows is no name
@@ -139,16 +143,38 @@ class Matcher:
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
             return Match(whole.food, 1.0, fit, (), row=whole.row)
         candidates = self._candidates(name, said, region)
+        if "-" in name and (plainer := without_style(name)) != name:
+            candidates += [
+                c._replace(certainty=c.certainty * IN_ITS_STYLE)
+                for c in self._candidates(plainer, said, region)
+            ]
         if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
-            mended, notes = self._mended(name)
+            mended, notes, kept = self._mended(name)
             if notes:
                 candidates += [
-                    c._replace(
-                        certainty=c.certainty * MISSPELT ** len(notes), notes=c.notes + notes
-                    )
+                    c._replace(certainty=c.certainty * kept, notes=c.notes + notes)
                     for c in self._candidates(mended, said, region)
                 ]
+        if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
+            candidates += self._without_animals(name, said, region)
         return self._chosen(candidates)
+
+    def _without_animals(self, name: str, said: frozenset[str], region: str) -> list[_Candidate]:
+        """Candidates for "plant-based chorizo": what is made of plants in the food's place."""
+        own = self.words(name)
+        if REPLACING.isdisjoint(own) or "egg" in own or len(own) < 2:
+            return []
+        bare = " ".join(word for word in own if word not in REPLACING and word != "based")
+        best = max(self._candidates(bare, said, region), key=lambda c: c.certainty, default=None)
+        if best is None or best.certainty < THRESHOLD:
+            return []
+        stands = vegan_kind(best.name.food)
+        note = (f"“{own[-1]}” of plants has no row of its own",)
+        return [
+            c._replace(certainty=MADE_OF_PLANTS, notes=note)
+            for c in self._candidates(stands, frozenset(), region)
+            if stands and c.certainty == 1.0
+        ]
 
     def nearest(self, name: str, limit: int = 3) -> tuple[Food, ...]:
         """Foods whose names look most like `name`, to offer for an unknown one.
@@ -197,6 +223,21 @@ class Matcher:
             True where it has.
         """
         return self._index.knows((*before, *self.words(name)))
+
+    def goes_by(self, name: str) -> bool:
+        """Whether the table has this very name, "and" and all: "peas and carrots".
+
+        Parameters
+        ----------
+        name : str
+            A possible name.
+
+        Returns
+        -------
+        bool
+            False for "cream and cheese", though there is a cream cheese.
+        """
+        return self._index.whole(name) is not None
 
     def others(self, match: Match) -> tuple[Food, ...]:
         """What the name by which a food was found may mean as well.
@@ -336,8 +377,9 @@ class Matcher:
                 notes.append(f"it is called so in the {entry.region.upper()}")
         return _Candidate(entry, certainty, tuple(notes), changed)
 
-    def _mended(self, name: str) -> tuple[str, tuple[str, ...]]:
-        """The name with unknown words read as their nearest known neighbours."""
+    def _mended(self, name: str) -> tuple[str, tuple[str, ...], float]:
+        """The name with unknown words read as their nearest known neighbours, and how sure."""
+        kept = 1.0
         mended: list[str] = []
         notes: list[str] = []
         for word in self.words(name)[:LONGEST]:
@@ -348,8 +390,9 @@ class Matcher:
             near = self._index.spelt_like(word)
             mended.append(near or word)
             if near is not None:
+                kept *= MISSPELT if slipped(word, near) else MISTAKEN
                 notes.append(f"“{word}” read as “{near}”")
-        return " ".join(mended), tuple(notes)
+        return " ".join(mended), tuple(notes), kept
 
     def _chosen(self, candidates: list[_Candidate]) -> Match:
         best: dict[str, _Candidate] = {}

@@ -25,7 +25,17 @@ _SIGNS_OF_TIMES: Final = frozenset("xX*")
 _TIMES_BEFORE: Final = re.compile(r"[xX]\s?(?=\d)")
 _TIMES_AFTER: Final = re.compile(r"\s*[xX]\s+(?=[A-Za-z])")
 _SOME: Final = re.compile(
-    any_case("some", "enough", "plenty of", "lots of", "a (?:little )?bit of", "a little(?! gem)")
+    any_case(
+        "some",
+        "enough",
+        "plenty of",
+        "lots of",
+        "loads of",
+        "lashings of",
+        "a lot of",
+        "a (?:little )?bit of",
+        "a little(?! gem)",
+    )
     + r"\s+"
 )
 _BARE_TWIN: Final = re.compile(rf"/\s*{FIGURE}(?=\s+[A-Za-z])")
@@ -39,7 +49,7 @@ _BY_EYE_UNITS: Final = frozenset(
     " dollop squeeze grating twist sprigs pinches dashes handfuls slug fistful head piece clove"
     " slice stick stalk stalks scoop strip bag tin can jar packet package cup cups tbsp tsp teaspoon"
     " tablespoon lump sheet slices pat nut thumb wedge wedges leaf grind grinding grindings gratings"
-    " twists cloves bulb".split()
+    " twists cloves bulb ladle ladleful".split()
 )
 _BY_EYE: Final = re.compile(
     rf"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){{0,2}}?)({any_case(*_BY_EYE_UNITS)})"

@@ -13,6 +13,7 @@ from counterproof.reading.modifiers import (
     CHOOSING,
     COLOUR_DECIDES,
     COLOURS,
+    DRAWN_FROM_PLANTS,
     DRY_CLASSES,
     FLAVOURED,
     FLAVOURING_CLASSES,
@@ -33,6 +34,7 @@ from counterproof.reading.modifiers import (
     PARTS,
     PICKLE_CLASSES,
     PLACES,
+    PLANT_CLASSES,
     REPLACING,
     SWEET_CLASSES,
     VARIETIES,
@@ -45,6 +47,7 @@ if TYPE_CHECKING:
 
     from counterproof.rows import Food
 
+MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
 STATES = frozenset(FORMS.values())
 _NATURAL = {
     "dried": DRY_CLASSES,
@@ -182,6 +185,10 @@ def _noun_kept(word: str, food: Food, head: str, noun_class: str) -> tuple[float
     if head in FLAVOURED or word in FLAVOURS or fruity:
         kept = 0.74 if head in OTHER_FLAVOURED and word not in FLAVOURS else 0.8
         return kept, f"“{word}” read as a flavour of {food.name}"
+    if noun_class == food.food_class and noun_class in MEATS:
+        return 0.9, f"“{word}” read as a kind of {food.name}"  # "topside mince"
+    if head in DRAWN_FROM_PLANTS and noun_class in PLANT_CLASSES:
+        return 0.62, f"“{word}” read as what the {head} is of"
     if head in MADE_OF or head in PARTS:
         return 0.45, f"“{word}” before “{head}” may make another food of it"
     return 0.6, f"“{word}” is a food of its own"

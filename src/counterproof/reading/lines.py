@@ -20,7 +20,7 @@ from counterproof.reading.plain_lines import plain_line
 from counterproof.reading.purposes import purpose_named
 from counterproof.reading.tidying import tidied
 from counterproof.reading.unfinished import COUNTS, Unfinished, complete, describes
-from counterproof.reading.words import WORD_CLASSES
+from counterproof.reading.words import NO_NAME, WORD_CLASSES
 from counterproof.reading.written_amounts import amounts
 from counterproof.units import MEASURES, System, measure_named
 
@@ -39,13 +39,13 @@ _HOW_PARTED: Final = (
     " thin very".split()
 )
 _PART_BEGINNINGS: Final = frozenset(
-    {word[:2] for word in (*_PARTS, *_HOW_PARTED, "the", "an", "strip")}
+    {word[:2] for word in (*_PARTS, *_HOW_PARTED, "meat", "kernels", "the", "an", "strip")}
 )
 """The first two letters of what `_PART_OF` may begin with, after an article."""
 _ARTICLES: Final = frozenset({"1 ", "a "})
 _PART_OF: Final = re.compile(
     rf"(?:the\s+|an?\s+|1\s+)?((?:(?:{'|'.join(_HOW_PARTED)})\s+)*"
-    r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|strips? of zest)"
+    r"(?:juice|zest|rind|peel|yolks?|whites?|seeds|leaves|pulp|flesh|meat|kernels|strips? of zest)"
     r"(?:\s*(?:,|/|and|&|plus)\s*(?:the\s+)?(?:(?:finely|freshly|coarsely)\s+)?(?:grated\s+)?"
     r"(?:juice|zest|rind|peel|pulp))?)\s+(?:(?:of|from)\s+(?:the\s+)?(?=(?:about\s+|approx\.?\s+)?"
     r"(?:\d|\.\d|an?\b|one\b|two\b|three\b|four\b|half\b|small\b|large\b|medium\b|several\b))"
@@ -53,9 +53,14 @@ _PART_OF: Final = re.compile(
     re.IGNORECASE,
 )
 _LABEL: Final = re.compile(
-    r"(?:(?:for|to)\s+(?:the\s+)?)?(?:(?P<aside>optional(?:ly)?|garnish|serving"
+    r"(?:(?:for|to)\s+(?:the\s+)?)?(?:(?P<aside>optional(?:ly)?|rim|garnish|serving"
     r"|serve(?: with)?|finish|decorat(?:e|ion))|dressing|sauce|marinade|topping|filling|glaze|icing|frosting|salad|stock"
     r"|base|crust|dough|batter|rub|broth)(?::\s*|\s+-\s+)(?=\S)",
+    re.IGNORECASE,
+)
+_TO_DO_WITH: Final = re.compile(
+    r"(?:(?P<aside>top|fill|finish|serve|garnish|decorate|dust|sprinkle)(?:ed)?(?: up| off| it)?"
+    r" with) (?=\S)",
     re.IGNORECASE,
 )
 _METRIC_END: Final = re.compile(r"(?<=[\w)] )(\d{1,6}(?:[.,]\d+)? ?(?:m[lL]|[lL]|g|kg))$")
@@ -114,10 +119,8 @@ def by_grammar(text: str, written: str, system: System, row: list[Amount] | None
     if len(written) > LONGEST:
         cut = written.rfind(" ", 0, LONGEST) + 1 or LONGEST
         written, beyond = written[:cut].rstrip(), written[cut:].strip()
-    label = ""
-    if ":" in written or " - " in written:
-        label = _label(written, system)
-        written = written[len(label) :]
+    label = _label(written, system)
+    written = written[len(label) :]
     begin = 0
     begins = written[:2].lower()
     if begins in _ARTICLES:
@@ -148,7 +151,9 @@ def by_grammar(text: str, written: str, system: System, row: list[Amount] | None
 
 def _label(written: str, system: System) -> str:
     """Return "Optional: " of "Optional: 1 tsp chilli"; "Stock: 1 litre" is no label."""
-    found = _LABEL.match(written)
+    if " with " in written and (to_do := _TO_DO_WITH.match(written)) is not None:
+        return to_do.group()
+    found = _LABEL.match(written) if ":" in written or " - " in written else None
     if found is None:
         return ""
     rest = written[found.end() :]
@@ -162,16 +167,14 @@ def _label(written: str, system: System) -> str:
 def _read_rest(rest: str, line: Unfinished) -> None:
     if not rest or rest in _MARKS:
         return
+    if rest[0] == ",":
+        _name_cloves(line)
     if rest[-1] in _METRIC_LAST:
         rest = _without_metric_end(rest, line)
-    if "(" in rest or ")" in rest or ":" in rest or ";" in rest or " - " in rest:
-        pieces = _PIECES.split(rest)
-    elif "," in rest:
-        pieces = _COMMAS.split(rest)
-    else:
+    pieces = _pieces(rest)
+    if len(pieces) == 1 and rest[:1] not in {"(", ")"}:
         read_name(rest, line)
         return
-    pieces = [piece for piece in map(str.strip, pieces) if piece]
     lower = rest.lower()
     may_list = "or " in lower or "and " in lower or "each" in lower
     named = False
@@ -192,8 +195,29 @@ def _read_rest(rest: str, line: Unfinished) -> None:
                 index += read_list(pieces[index:], line)
 
 
+def _pieces(rest: str) -> list[str]:
+    """Return the brackets, and what stands between marks, with the marks."""
+    if "(" in rest or ")" in rest or ":" in rest or ";" in rest or " - " in rest:
+        pieces = _PIECES.split(rest)
+    elif "," in rest:
+        pieces = _COMMAS.split(rest)
+    else:
+        return [rest]
+    return [piece for piece in map(str.strip, pieces) if piece]
+
+
+def _name_cloves(line: Unfinished) -> None:
+    """Read "3 cloves, 1 cinnamon stick": nothing is cloven, the spice is counted."""
+    quantities = line.head.quantities
+    if quantities and quantities[0].measure == "clove":
+        quantities[0] = Quantity(quantities[0].low, quantities[0].high, "piece")
+        line.name.append("cloves")
+
+
 def _goes_on(piece: str, line: Unfinished) -> bool:
     """Return whether text after a bracket is a clause rather than more of the name."""
+    if line.name and piece[0].isdigit() and not line.head.quantities:
+        return True  # "rice (basmati) 2 cups"
     return bool(
         line.name and complete(line.name[-1]) and WORD_CLASSES.get(piece.split(" ", 1)[0].lower())
     )
@@ -205,7 +229,7 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
     if not quantities or MEASURES[quantities[0].measure] not in {"volume", "mass"}:
         return rest
     match = _METRIC_END.search(rest)
-    if match is None or "plus" in rest:
+    if match is None or "plus" in rest or "drained" in rest:
         return rest
     line.count(amounts(match.group(1), 0, line.system), "")
     line.note("amount", match.group(1))
@@ -215,6 +239,9 @@ def _without_metric_end(rest: str, line: Unfinished) -> str:
 def _finished(text: str, line: Unfinished) -> Split:
     head_ = line.head
     name = " ".join(line.name).strip(" :;,.-/")
+    if head_.quantities and name.lower() in NO_NAME:  # "2 cloves, ground"
+        line.preparation.append(name)
+        name = ""
     if " " in name and line.counts_pieces:
         name = _without_unit(name, line)
     name = name or _recovered(line)
@@ -239,6 +266,7 @@ def _finished(text: str, line: Unfinished) -> Split:
         frozenset(line.flags),
         ", ".join(line.measured_as),
         tuple(line.parts),
+        line.drained,
     )
 
 
@@ -256,6 +284,8 @@ def _without_unit(name: str, line: Unfinished) -> str:
     measure = measure_named(last)
     if measure is None or describes(before.split()) or "rack" in before.lower():
         return name  # a rack of ribs is no rib
+    if before.endswith(" the"):
+        return name
     if measure in _TAIL_UNITS or (before.lower(), measure) in _TAIL_AFTER:
         first = line.head.quantities[0]
         line.head.quantities[0] = Quantity(first.low, first.high, measure)

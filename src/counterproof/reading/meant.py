@@ -11,6 +11,7 @@ from counterproof.reading.foods import THRESHOLD, Match, Matcher
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, HARMLESS
 from counterproof.reading.settling import is_heading
+from counterproof.reading.told_apart import told_apart
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
@@ -46,6 +47,11 @@ _SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
 _KEPT = frozenset({"spices", "dried herbs"})
 _OF_FRESH = frozenset({"bunch", "sprig", "handful", "stalk", "leaf"})
 _MOST_TOGETHER, _MOST_EACH = 4, 10  # foods in one line; "1 tsp each" makes a longer list plain
+# Nouns that "and" may share between what stands before them.
+_SHARED = frozenset(
+    {"juice", "zest", "powder", "paste", "mince", "extract", "essence", "stock", "seed", "leave"}
+)
+_PEPPER = frozenset({"pepper", "peppers"})
 _SURE = 0.8  # both halves of "salt and pepper" must be this sure before a line is two foods
 
 
@@ -98,7 +104,8 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     several = _several(name, split, matcher, hints, region)
     if several is not None:
         return several
-    match = _suited(_completed(name, split, matcher, hints, region), split, matcher)
+    match = told_apart(_completed(name, split, matcher, hints, region), split, matcher, region)
+    match = _suited(_soaked(match, split, matcher, region), split, matcher)
     match = _fizzed(_spooned(_poured(match, split, matcher), name, split, matcher), split, matcher)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, hints, region)
@@ -218,6 +225,18 @@ def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
     return match
 
 
+def _soaked(match: Match, split: Split, matcher: Matcher, region: str) -> Match:
+    """The match, or the dry form of a pulse that is soaked: nobody soaks a tin of beans."""
+    food = match.food
+    if food is None or food.food_class != "pulses" or split.meaning:
+        return match
+    said = split.preparation.lower()
+    if not food.id.endswith("-canned") or ("soaked" not in said and "uncooked" not in said):
+        return match
+    dry = matcher.match(f"dried {split.name}", region=region)
+    return dry if dry.food is not None and dry.food.food_class == "pulses" else match
+
+
 def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
     """The match, or the powder of it: nobody measures "¼ tsp ginger" from the root uncut."""
     food = match.food
@@ -301,7 +320,7 @@ def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
     pieces = [piece for piece in _AND.split(name) if piece.strip()]
     if len(pieces) > 1 or each:
         pieces = [part for piece in pieces for part in piece.split(",") if part.strip()]
-    if len(pieces) > 1 and matcher.knows(name):
+    if len(pieces) > 1 and matcher.goes_by(name):
         pieces = [name]
     pieces += _listed_seasonings(split, pieces, matcher)
     return pieces if 2 <= len(pieces) <= (_MOST_EACH if each else _MOST_TOGETHER) else []
@@ -310,6 +329,14 @@ def _pieces(name: str, split: Split, matcher: Matcher) -> list[str]:
 def _is_joint(name: str) -> bool:
     said = name.lower()
     return ("and" in said or "&" in said or "plus" in said) and _JOINT.search(said) is not None
+
+
+def _with_shared_noun(piece: str, last: list[str], matcher: Matcher) -> str:
+    """A member of a list with the noun it shares: "lemon" of "lemon and lime juice"."""
+    if len(last) < 2 or " " in piece.strip() or last[-1].lower().rstrip("s") not in _SHARED:
+        return piece
+    borrowed = f"{piece} {last[-1]}"
+    return borrowed if matcher.knows(borrowed) else piece
 
 
 def _several(
@@ -322,7 +349,10 @@ def _several(
     last = pieces[-1].split()
     found: list[Match] = []
     called: list[str] = []
-    for piece in pieces:
+    for written in pieces:
+        piece = _with_shared_noun(written, last, matcher)
+        if found and piece.strip().lower() in _PEPPER and _class(found[-1].food) == "vegetables":
+            piece = "bell pepper"  # "tomatoes and pepper"
         match = matcher.match(piece, hints=hints, region=region)
         if match.certainty < _SURE and len(last) > 1:
             match = matcher.match(f"{piece} {last[-1]}", region=region)

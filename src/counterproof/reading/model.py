@@ -63,6 +63,7 @@ class Split:
     flags: frozenset[str]  # "optional", "to taste", "for greasing", "divided", "juice of", …
     measured_as: str = ""  # preparation before the name: "200 g cooked rice", not "rice, cooked"
     parts: tuple[Part, ...] = ()  # the whole line, stretch by stretch, in the order written
+    drained: Quantity | None = None  # "400 g tin (240 g drained)": what is eaten of each pack
 
 
 class RunnerUp(NamedTuple):

@@ -41,7 +41,7 @@ HARMLESS = _listed(
     picked dressed mashed beaten whisked whipped separated toasted cut up into bite sized size
     granulated ii iii iv leveled bottled well deeply fully country chiffonade section part end chunky smooth runny thickset dense nice lovely
     beautiful delicious tasty robust fruity skinon untreated rindless rind off
-    traditionally naturally freshlyground freshlygrated grade cooking eating
+    t weight traditionally naturally freshlyground freshlygrated grade cooking eating
     dusting serving greasing garnish topping use other another such preferred preferable
     """
 )
@@ -91,7 +91,7 @@ NEVER_LAST = _listed(
 # Names of places and peoples: a style or an origin.
 PLACES = _listed(
     """
-    italian french spanish greek turkish moroccan indian thai chinese japanese korean vietnamese
+    iberico iberian italian french spanish greek turkish moroccan indian thai chinese japanese korean vietnamese
     asian mexican american english british scottish irish welsh german dutch danish swedish
     norwegian polish hungarian russian lebanese persian iranian egyptian tunisian ethiopian
     african caribbean jamaican cuban brazilian argentinian argentine peruvian chilean californian
@@ -112,6 +112,7 @@ PARTS = _listed(
     claw body shell cheek rib corm crown round medallion escalope carcass shank blade feather
     granule pearl string knuckle top pulp crumb shaving sliver curl shred bit square rectangle
     quantity amount inch layer glass handful dice nest block tube turn
+    wheel ribbon cone paddle link tuber
     """
 )
 
@@ -155,6 +156,7 @@ FORMS = {
     "ground": "ground",
     "powder": "ground",
     "grind": "ground",
+    "milled": "ground",
     "salted": "salted",
     "cured": "cured",
     "pickled": "pickled",
@@ -232,8 +234,15 @@ MADE_OF = _listed(
     milk cream butter cheese flour juice oil stock broth bouillon water wine paste powder sauce
     meal syrup starch yogurt sausage bacon ham burger mince pie noodle spread curd fat dripping
     bone extract essence liqueur seed nut bean leaf root bread cake jelly chip cracker biscuit
-    cookie ice mix soda soup concentrate ale beer cider roll sprout flower blossom skin pepper pea
+    cookie ice mix soda soup concentrate ale beer cider roll sprout flower blossom skin pepper pea salad
     """
+)
+
+# Of these, the heads that are of one kind whatever plant they are drawn from; nuts are left out,
+# since people may be allergic to them.
+DRAWN_FROM_PLANTS = _listed("juice essence extract cordial")
+PLANT_CLASSES = frozenset(
+    {"fruit", "vegetables", "fresh herbs", "dried herbs", "spices", "tea & coffee", "flavourings"}
 )
 
 # Of these, the heads whose unknown first words are mostly varieties ("young asiago cheese").

@@ -24,7 +24,7 @@ from counterproof.reading.words import (
     WORD_CLASSES,
 )
 from counterproof.reading.written_amounts import bracketed
-from counterproof.units import MEASURES
+from counterproof.units import MEASURES, measure_named
 
 if TYPE_CHECKING:
     from counterproof.reading.unfinished import Unfinished
@@ -166,7 +166,7 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
         return start
     for place in range(start + 1, len(words)):
         kind = classes[place]
-        if kind == AND and place + 1 < len(words) and words[place + 1][0].isdigit():
+        if kind == AND and _begins_amount(words, place + 1):
             return place
         if kind == BREAK:
             if words[place] == "but" and describes(words[start:place]):
@@ -182,6 +182,17 @@ def _name_end(words: list[str], classes: list[int], start: int) -> int:
                 continue
             return before
     return len(words)
+
+
+def _begins_amount(words: list[str], place: int) -> bool:
+    """Return whether an amount begins at a place: "and 2 …", "and a pinch of …"."""
+    if place < len(words) and words[place][0].isdigit():
+        return True
+    return (
+        place + 2 < len(words)
+        and words[place].lower() in {"a", "an"}
+        and measure_named(words[place + 1]) is not None
+    )
 
 
 def _joined_at(words: list[str], start: int) -> int:

@@ -28,11 +28,13 @@ _BOUGHT_SO: Final = frozenset(
 _WITHOUT_BONES_OR_JUICE: Final = frozenset({"drained weight", "cooked meat"})
 _NET: Final = re.compile(
     r"\b(?:drained|peeled|prepared|trimmed|shelled|cooked|boned|net|podded)\s+weight\b"
+    r"|\b(?:meat|flesh) only\b|\bout of (?:the|their) shells?\b"
 )
 # Meat in small pieces has no bone in it: common practice, with no source. A named joint may be
 # chopped with its bone, or cut up at home: of these only dice and strips before the name count.
 _DICED: Final = re.compile(
-    r"\b(?:diced|cubed|strips?|minced|mince|goujons|stir[- ]fry|boned|deboned)\b"
+    r"\b(?:diced|cubed|strips?|minced|mince|goujons|stir[- ]fry|boned|deboned"
+    r"|(?<!bone-in )fillets?|escalopes?|medallions?)\b"
 )
 _OFF_THE_BONE: Final = re.compile(
     rf"{_DICED.pattern}|\b(?:cubes|shredded|chunks|slivers|sliced|slices|chopped|boneless"

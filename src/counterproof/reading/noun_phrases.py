@@ -10,7 +10,7 @@ _TAIL = re.compile(
 _KEPT_IN = re.compile(r"\b(?:syrup|vinegar|brine|adobo|sauce|alcohol|rum|brandy)\b", re.IGNORECASE)
 _WHEN = re.compile(  # "tomatoes in August" lie in no tin
     r"\s*(?:season\b|(?:jan|febr)uary|march|april|may\b|june|july|august|(?:sept|nov|dec)ember"
-    r"|october)",
+    r"|october)|\s*(?:their|its|the)\s+(?:skins?|shells?|jackets?|pods?|husks?)\b",
     re.IGNORECASE,
 )
 _OF = re.compile(r"\bof\b", re.IGNORECASE)

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Final
 from counterproof.reading.clauses import begins_with_work, may_be_work
 from counterproof.reading.model import Part, Quantity, Split
 from counterproof.reading.unit_words import MAY_BEGIN
-from counterproof.reading.words import FILLS, NEVER_ALONE, WORD_CLASSES
+from counterproof.reading.words import FILLS, NEVER_ALONE, NO_NAME, WORD_CLASSES
 from counterproof.units import CONTAINERS, MEASURES, UNIT_WORDS
 
 if TYPE_CHECKING:
@@ -58,6 +58,7 @@ def plain_line(text: str, written: str, row: list[Amount]) -> Split | None:
     words = name.lower().split()
     if (
         not _SAYS_MORE.isdisjoint(words)
+        or name.lower() in NO_NAME
         or _begins_before_name(words)
         or _counts_more(row, words[-1])
         or (comma and (words[-1] in NEVER_ALONE or not _only_work(work)))

@@ -11,9 +11,10 @@ if TYPE_CHECKING:
 
 _STEMS: Final[Mapping[str, str]] = MappingProxyType(
     {
+        "for topping up": r"top(?:ping)? (?:up|off)|fill\b",
         "for greasing": "greas|oil|pan|lin|coat",
         "for dusting": "dust|roll|knead",
-        "for garnish": "garnish|decorat|finish|top(?! up)",
+        "for garnish": "garnish|decorat|finish|top(?! up| off)",
         "for serving": "serv|accompan|pass|hand",
         "for deep frying": "deep[- ]fr[yi]",
         "for frying": "fry|shallow[- ]fry|cook|saut|brown|roast",
@@ -43,7 +44,7 @@ def purpose_named(lower: str) -> str:
     -------
     str
         "for greasing", "for dusting", "for garnish", "for serving", "for frying", "for deep
-        frying", "for brushing", "for sprinkling", "for drizzling", "to taste", or "".
+        frying", "for brushing", "for sprinkling", "for drizzling", "for topping up", "to taste", or "".
     """
     if len(lower) > _LONGEST or not ("for " in lower or "to " in lower):
         return ""

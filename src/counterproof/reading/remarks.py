@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
-from counterproof.reading.modifiers import NEVER_FOOD
+from counterproof.reading.modifiers import NEVER_FOOD, VESSELS
 from counterproof.reading.name_index import canonical
 from counterproof.reading.spellings import words
 
@@ -45,6 +45,13 @@ def unknown(name: Meant, matcher: Matcher) -> Mark:
             "fault",
             "no-food",
             "No food is named in this line. Write one, or make it a heading, or take it out.",
+        )
+    if VESSELS.issuperset(found):
+        return Mark(
+            "fault",
+            "no-food",
+            f"“{called[:80]}” names a container and nothing in it. Write what it holds; if it stays "
+            "empty, take the line out.",
         )
     if not NEVER_FOOD.isdisjoint(found):
         return not_eaten(f"“{called[:80]}”")

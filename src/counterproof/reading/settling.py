@@ -10,6 +10,7 @@ from counterproof.reading.lines import split_line
 from counterproof.reading.model import Quantity
 from counterproof.reading.relative import leant
 from counterproof.reading.words import JOINING_PARTICIPLES
+from counterproof.units import CONTAINERS, MEASURES, unit_kg
 
 if TYPE_CHECKING:
     from counterproof.reading.model import Split
@@ -22,11 +23,12 @@ _DRAWN = re.compile(
 _ADDED = re.compile(
     r"(?:^|[,;]\s*|\s)(?:\+|plus|and|(?:beaten|mixed|whisked|blended|dissolved|stirred"
     rf"|{'|'.join(sorted(JOINING_PARTICIPLES))})\s+(?:with|in|into))"
-    r"\s+(?=[\d½¼¾⅓⅔⅛])([^,;]+)",
+    r"\s+(?=[\d½¼¾⅓⅔⅛]|an?\s+\w+\s+of\b)([^,;]+)",
     re.IGNORECASE,
 )
-_FIGURE = re.compile(r"[\d½¼¾⅓⅔⅛]")  # without one, no amount is added
+_FIGURE = re.compile(r"[\d½¼¾⅓⅔⅛]| of\b")  # without one, or "a pinch of", no amount is added
 _DRAWN_PARTS = frozenset({"juice of", "zest of"})
+_DRAWN_NAMES = frozenset({"juice", "zest", "rind", "peel"})
 _HEADING = re.compile(r"^(?:for|to make|to)\s+the\s+\D+$|^\D+:\s*$", re.IGNORECASE)
 
 
@@ -46,7 +48,7 @@ def settled(split: Split, system: System) -> Split:
         With the name, and the amount where one is given, of its meaning.
     """
     if not split.meaning:
-        return drawn(leant(split))
+        return drawn(leant(_drained(split)))
     name, amount = split.meaning, None
     pieces = [piece.strip() for piece in split.meaning.split(",") if piece.strip()]
     for piece in pieces:
@@ -71,6 +73,23 @@ def settled(split: Split, system: System) -> Split:
         container=amount.container or split.container,
         size=amount.size,
     )
+
+
+def _drained(split: Split) -> Split:
+    """The line by its drained weight, where it says one: the liquid of the tin is not eaten."""
+    if split.drained is None or "weighed" in split.flags:
+        return split
+    first = split.quantities[0] if split.quantities else None
+    weighed = first is not None and MEASURES[first.measure] == "mass"
+    in_all = weighed and first is not None and _kg(split.drained) > _kg(first)
+    if in_all or first is None or not (weighed or split.container or first.measure in CONTAINERS):
+        return replace(split, quantities=(split.drained,), packs=1.0)
+    packs = split.packs if weighed or split.container else first.low
+    return replace(split, quantities=(split.drained,), packs=packs)
+
+
+def _kg(quantity: Quantity) -> float:
+    return quantity.high * unit_kg(quantity.measure)
 
 
 def drawn(split: Split) -> Split:
@@ -141,5 +160,9 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))
     drawn_too = split.flags & _DRAWN_PARTS
     return tuple(
-        replace(other, flags=other.flags | drawn_too) for other in found if other.quantities
+        replace(other, name=f"{split.name} {other.name}")  # "zest of 1 lemon, plus 2 tbsp juice"
+        if other.name.lower() in _DRAWN_NAMES
+        else replace(other, flags=other.flags | drawn_too)
+        for other in found
+        if other.quantities
     )

@@ -30,6 +30,7 @@ SPELLINGS = {
     "flavor": "flavour",
     "colored": "coloured",
     "coloring": "colouring",
+    "flavoring": "flavouring",
     "aluminum": "aluminium",
     "tinned": "canned",
     "can": "tin",
@@ -40,14 +41,38 @@ SPELLINGS = {
     "soy": "soya",
     "bicarb": "bicarbonate",
     "powdered": "powder",
+    "pwd": "powder",
+    "pwdr": "powder",
+    "pdr": "powder",
+    "pd": "powder",
     "veg": "vegetable",
     "choc": "chocolate",
+    "tumeric": "turmeric",
+    "spud": "potato",
+    "tattie": "potato",
+    "neep": "swede",
+    "shroom": "mushroom",
+    "avo": "avocado",
+    "cuke": "cucumber",
+    "codfish": "cod",
+    "avacado": "avocado",
+    "parsely": "parsley",
+    "cardamon": "cardamom",
+    "rasberry": "raspberry",
+    "worchestershire": "worcestershire",
+    "worcester": "worcestershire",
+    "kalamansi": "calamansi",
+    "beet": "beetroot",
     "mayo": "mayonnaise",
     "marg": "margarine",
     "lowfat": "low fat",
     "nonfat": "non fat",
     "gingerroot": "root ginger",
     "crystallized": "crystallised",
+    "sr": "self rising",
+    "ap": "all purpose",
+    "mozz": "mozzarella",
+    "parm": "parmesan",
 }
 
 # Words whose singular no rule gives, and words that only look like plurals.
@@ -59,6 +84,9 @@ SINGULARS = {
     "geese": "goose",
     "cookies": "cookie",
     "brownies": "brownie",
+    "roes": "roe",
+    "smokies": "smokie",
+    "queenies": "queenie",
     "veggies": "vegetable",
     "swiss": "swiss",
     "molasses": "molasses",
@@ -78,7 +106,9 @@ _FREE = re.compile(
 )  # one word: something else in its place
 _MOST_HELD = 50_000  # names, and words, that a speller holds: some megabytes
 _WORD = re.compile(r"[a-z]+|\d+ ?%|\b00\b")
-_LIGATURES = str.maketrans({"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d"})
+_LIGATURES = str.maketrans(
+    {"œ": "oe", "æ": "ae", "ø": "o", "ß": "ss", "ł": "l", "đ": "d", "ı": "i"}
+)
 
 
 def plain(text: str) -> str:

@@ -84,6 +84,7 @@ class Unfinished:
         "alternatives",
         "aside",
         "comment",
+        "drained",
         "flags",
         "head",
         "meaning",
@@ -109,6 +110,7 @@ class Unfinished:
         self.naming = False  # after "such as", names are examples until "or …"
         self.flags = head.flags
         self.parts: list[Part] = []
+        self.drained: Quantity | None = None  # what is left of a pack without its liquid
         self.weighed: Quantity | None = None  # what a scale said, over every other amount
 
     @property

@@ -29,11 +29,35 @@ _NEEDS_OF: Final = frozenset("nut lump basket cake pot".split())
 """Words that are a unit only in the plural or before "of": "a nut of butter"."""
 
 
-MAY_BEGIN: Final = frozenset({*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, "in", "size", "sized"})
+_FOODS: Final = frozenset(
+    {
+        ("bottle", "gourd"), ("bottle", "gourds"), ("cube", "steak"), ("pot", "roast"),
+        ("leaf", "lettuce"), ("head", "cheese"),
+    }
+)  # fmt: skip
+"""Unit words that the next word makes part of a name, whatever the number."""
+_BEGIN_FOODS: Final = frozenset(first for first, _ in _FOODS)
+_TABLEWARE: Final = {
+    "serving": "scoop", "cooking": "scoop", "kitchen": "scoop", "bar": "tsp", "tea": "tsp",
+    "coffee": "tsp", "table": "tbsp", "soup": "tbsp", "dessert": "dessertspoon", "wine": "glass",
+    "shot": "shot",
+}  # fmt: skip
+"""What the spoon or the glass holds that is named by two words."""
+_SPOON: Final = re.compile(r" (spoon(?:ful)?s?|glass(?:es)?)\b", re.IGNORECASE)
+_NEXT_WORD: Final = re.compile(r" ([A-Za-z]{2,12})")
+
+MAY_BEGIN: Final = frozenset(
+    {*UNIT_WORDS, *SIZES, *FILLS, *_FLUID, *_TABLEWARE, "in", "size", "sized"}
+)
 """The words that sizes, fills and units begin with; most words are not among them."""
 PLAIN_UNITS: Final[Mapping[str, str]] = {
     word: measure
-    for lower in UNIT_WORDS - _WEAK - _NEEDS_OF - _FLUID - {"in", *SIZES, *FILLS}
+    for lower in UNIT_WORDS
+    - _WEAK
+    - _NEEDS_OF
+    - _FLUID
+    - _TABLEWARE.keys()
+    - {"in", *SIZES, *FILLS}
     for word in (lower, lower.capitalize(), f"{lower}.")
     if (measure := measure_named(word)) is not None
 } | {"fl oz": "floz", "fl oz.": "floz"}
@@ -138,6 +162,12 @@ def _may_begin(word: str) -> bool:
     return word == '"' or word.lower().rstrip(".") in MAY_BEGIN
 
 
+def _begins_food(lower: str, line: str, end: int) -> bool:
+    """Return whether a unit word and the next word are a food's name: "bottle gourd"."""
+    following = _NEXT_WORD.match(line, end)
+    return following is not None and (lower, following.group(1).lower()) in _FOODS
+
+
 def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | None, int]:
     """Return the measure of one word, or of two for fluid ounces, and where it ends."""
     word = match.group(1)
@@ -151,12 +181,17 @@ def _measure_at(line: str, match: re.Match[str], number: float) -> tuple[str | N
     if lower in _FLUID:
         ounces = _OUNCES.match(line, end)
         return ("floz", ounces.end()) if ounces is not None else (None, end)
+    spoon = _SPOON.match(line, end) if lower in _TABLEWARE else None
     measure = measure_named(word)
+    if spoon is not None:
+        measure, end, lower = _TABLEWARE[lower], spoon.end(), "spoons"
     if measure is None:
         first, _, rest = word.partition("-")
         measure = measure_named(first) if rest.partition("-")[0] in _DIMENSION else None
         return (measure if measure and MEASURES[measure] == "length" else None), end
     needs_more = (lower in _NEEDS_OF and lower not in PLURALS) or (number > 1 and lower in _WEAK)
+    if lower in _BEGIN_FOODS and _begins_food(lower, line, end):
+        measure, needs_more = None, False
     if needs_more and not glued and line[end : end + 4] != " of " and line[end : end + 2] != " (":
         return None, end
     return measure, end

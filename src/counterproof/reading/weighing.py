@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from counterproof.marks import Mark
 from counterproof.reading.at_the_scales import Case, Try
-from counterproof.reading.by_eye import ALSO_CALLED, EYE_SPREAD, Guess, guess
+from counterproof.reading.by_eye import ALSO_CALLED, CUT_CLASSES, CUTS, EYE_SPREAD, Guess, guess
 from counterproof.reading.modifiers import VESSELS
 from counterproof.reading.net_weight import net_weight, on_or_off_the_bone
 from counterproof.reading.spellings import words
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from counterproof.provenance import Provenance
-    from counterproof.reading.model import Quantity, Split
+    from counterproof.reading.model import Quantity
     from counterproof.rows import Food, HouseholdWeight
 
 WEIGHED = 0.02
@@ -44,6 +44,8 @@ PART_LITRES = 0.03  # a part of a drink, about a bar measure: assumed
 _LITTLE_VOLUMES = frozenset({"pinch", "dash"})
 _JUICE_SHARE = 0.40  # of a citrus fruit as bought, where no household row gives the yield: assumed
 _ZEST_SHARE = 0.05  # likewise
+# Counted parts of a plant: without a weight of their own they are guessed, never whole heads.
+_PARTS_COUNTED = frozenset({"leaf", "sprig", "stalk"})
 _SKINS = frozenset({"zest", "peel", "rind"})
 
 
@@ -189,7 +191,7 @@ def _by_length(quantity: Quantity, number: float, case: Case) -> Try:
 
 def _by_count(quantity: Quantity, number: float, case: Case) -> Try | Mark:
     food = case.food
-    measure, size = _counted_as(quantity, case.split)
+    measure, size = _counted_as(quantity, case)
     tail = _tail(quantity, case, size)
     if measure == "piece" and case.fruit is not None and case.fruit.id != food.id:
         return _from_fruit(quantity, number, case, case.fruit, size)
@@ -256,8 +258,11 @@ def _part(quantity: Quantity, number: float, case: Case) -> Try:
     return Try(quantity, kg, EYE_SPREAD, as_bought=False, tail=tail, marks=(doubt,), way=way)
 
 
-def _counted_as(quantity: Quantity, split: Split) -> tuple[str, str]:
+def _counted_as(quantity: Quantity, case: Case) -> tuple[str, str]:
     """The measure and size that a count means in the table's words."""
+    split = case.split
+    if quantity.measure == "piece" and (cut := _cut_of(case) or _part_of(case)):
+        return cut, ""
     size = _SIZES.get(split.size, split.size)
     if size in {"thumb-sized", "finger-sized"} and quantity.measure == "piece":
         return "thumb", ""
@@ -276,6 +281,24 @@ def _drawn_as(case: Case) -> list[str]:
     if drawn == "slice" and case.food.food_class == "bread & bakery" and not said:
         said = ["loaf"]
     return [*said, drawn] if drawn else said
+
+
+def _part_of(case: Case) -> str:
+    """The part of a plant that is counted, where only a guess weighs it: "Chinese leaves"."""
+    last = case.scales.words(case.split.name)[-1:]
+    if not last or last[0] not in _PARTS_COUNTED or guess(case.food, last[0]) is None:
+        return ""
+    own = {last[0], *ALSO_CALLED.get(last[0], ())} - {"piece"}
+    return "" if any(row.measure in own for row in case.rows) else last[0]
+
+
+def _cut_of(case: Case) -> str:
+    """The measure that a cut of a fruit or vegetable is: "lime wheel", "rounds of courgette"."""
+    own = case.split.name.lower().split()
+    if case.food.food_class not in CUT_CLASSES or len(own) < 2:
+        return ""
+    word = own[0] if own[1] == "of" else own[-1]
+    return CUTS.get(word.removesuffix("s"), "")
 
 
 def _weight_of_one(
@@ -306,7 +329,7 @@ def _from_fruit(
     food, tables = case.food, case.scales.tables
     tail = _tail(quantity, case, size)
     way = _counted(quantity, number, case)
-    own = _row(case.rows, "piece", size)
+    own = _row(case.rows, "piece", size, case)
     if own is not None:
         spread = own.spread if own.spread is not None else COUNTED
         way = (*way, Way("piece", own.kg, "kg", food.name, own.provenance))

@@ -108,7 +108,7 @@ SIZES: Final[Mapping[str, str]] = {
 FILLS: Final = frozenset(
     "heaped heaping flat rounded scant level generous good big-ish slight full packed brimming thin "
     "thick lengthwise round whole fresh liquid overflowing loose loosely firmly tightly lightly "
-    "long short fine skinny hefty plump average-size fair".split()
+    "long short fine two-finger three-finger skinny hefty plump average-size fair".split()
 )
 """Words that may stand between a number and its unit and say how full it is, or how cut."""
 
@@ -127,6 +127,8 @@ _CUT: Final = (
     "quick-soaked stirred well-stirred wiped "
     "chunked sectioned segmented julienne processed refreshed dissolved "
     "shucked debearded bearded unwrapped kneaded proved risen fresh-ground freshly-ground fresh-squeezed freshly-squeezed stripped "
+    "steeped bloomed slaked macerated rehydrated reconstituted pierced knotted slit deboned "
+    "de-boned spatchcocked destalked de-stalked hollowed pulsed blitzed whizzed "
     "well-shaken well-washed well-chilled well-beaten well-drained spiralized spiralised frenched tenderised tenderized portioned liquidised".split()
 )
 _HOW: Final = (
@@ -162,6 +164,9 @@ WORD_CLASSES: Final[Mapping[str, int]] = {
 }
 """What a word does in a line, where it is neither an amount nor part of a name."""
 
+NO_NAME: Final = frozenset({"ground", "finely ground", "freshly ground", "coarsely ground"})
+"""What no food is called by itself: "2 cloves, ground"."""
+
 NEVER_ALONE: Final = frozenset(
     "whole large small medium fresh dried ripe raw frozen cold hot warm black white red green "
     "yellow brown dark light sweet sour bitter salted unsalted smoked unsmoked boneless skinless "
@@ -185,6 +190,11 @@ BOUGHT_SO: Final = frozenset(
         ("shredded", "wheat"),
         ("crushed", "tomatoes"),
         ("whipped", "cream"),
+        ("beaten", "rice"),
+        ("crushed", "red"),
+        ("flattened", "rice"),
+        ("broken", "rice"),
+        ("broken", "wheat"),
         ("mashed", "potato"),
     }
 )
