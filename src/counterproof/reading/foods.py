@@ -13,20 +13,19 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from rapidfuzz import fuzz, process
 
+from counterproof.reading.candidates import LONGEST, Candidate, Candidates, is_better
 from counterproof.reading.fits import FITS, worse
-from counterproof.reading.leftovers import STATES, certainty_kept, natural, passable
+from counterproof.reading.leftovers import passable
 from counterproof.reading.met_before import MetBefore
 from counterproof.reading.model import RunnerUp
-from counterproof.reading.modifiers import CLASS_NOUNS, FORMS, JOINING, REPLACING
+from counterproof.reading.modifiers import FORMS, JOINING, REPLACING
 from counterproof.reading.name_index import (
     CLOSE_SPELLING,
     LONGEST_WORD,
     SPELT_OUT,
-    IndexedName,
     NameIndex,
     canonical,
 )
-from counterproof.reading.noun_phrases import phrases
 from counterproof.reading.read_for import slipped, vegan_kind, without_style
 
 if TYPE_CHECKING:
@@ -37,15 +36,12 @@ if TYPE_CHECKING:
 THRESHOLD = 0.55  # below it a name is marked, not guessed
 LISTED = 0.44  # below it a food is no serious reading of the name and is not listed
 RUNNERS_UP = 4
-ANOTHER_ORDER = 0.8  # "chocolate milk" where "milk chocolate" is written
-INSIDE = 0.5  # certainty kept where only the front of the name is known
 IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 MADE_OF_PLANTS = 0.65  # sure that a vegan kind of something is like the vegan kinds known
 MISTAKEN = 0.7  # the same where more than vowels and doubled letters differ: a word of its own?
 ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
-LONGEST = 16  # words of a name that are read; what follows is no name
 
 
 class Match(NamedTuple):
@@ -64,22 +60,6 @@ class Match(NamedTuple):
     row: FoodName | None = None
 
 
-class _Candidate(NamedTuple):
-    name: IndexedName
-    certainty: float
-    notes: tuple[str, ...]
-    changed: bool  # a state of the food could not be honoured
-
-
-class _Sought(NamedTuple):
-    """A phrase as canonical words and as said, with the states said outside it and the region."""
-
-    written: tuple[str, ...]
-    said: tuple[str, ...]
-    hints: frozenset[str]
-    region: str
-
-
 class Matcher:
     """Finds foods by name. Built once from the tables; no call changes an answer.
 
@@ -93,6 +73,7 @@ class Matcher:
         self._household = tables.household
         self._foods = tables.foods
         self._index = NameIndex(tables)
+        self._candidates = Candidates(self._index)
         self._held: dict[tuple[str, frozenset[str], str], Match] = {}
 
     def match(self, name: str, *, hints: Iterable[str] = (), region: str = "") -> Match:
@@ -142,37 +123,37 @@ class Matcher:
         if whole is not None and (not said or self._index.is_exact(name)):
             fit = worse(self.fit(whole.food), whole.row.fit or "same")
             return Match(whole.food, 1.0, fit, (), row=whole.row)
-        candidates = self._candidates(name, said, region)
+        candidates = self._candidates.of(name, said, region)
         if "-" in name and (plainer := without_style(name)) != name:
             candidates += [
                 c._replace(certainty=c.certainty * IN_ITS_STYLE)
-                for c in self._candidates(plainer, said, region)
+                for c in self._candidates.of(plainer, said, region)
             ]
         if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
             mended, notes, kept = self._mended(name)
             if notes:
                 candidates += [
                     c._replace(certainty=c.certainty * kept, notes=c.notes + notes)
-                    for c in self._candidates(mended, said, region)
+                    for c in self._candidates.of(mended, said, region)
                 ]
         if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
             candidates += self._without_animals(name, said, region)
         return self._chosen(candidates)
 
-    def _without_animals(self, name: str, said: frozenset[str], region: str) -> list[_Candidate]:
+    def _without_animals(self, name: str, said: frozenset[str], region: str) -> list[Candidate]:
         """Candidates for "plant-based chorizo": what is made of plants in the food's place."""
         own = self.words(name)
         if REPLACING.isdisjoint(own) or "egg" in own or len(own) < 2:
             return []
         bare = " ".join(word for word in own if word not in REPLACING and word != "based")
-        best = max(self._candidates(bare, said, region), key=lambda c: c.certainty, default=None)
+        best = max(self._candidates.of(bare, said, region), key=lambda c: c.certainty, default=None)
         if best is None or best.certainty < THRESHOLD:
             return []
         stands = vegan_kind(best.name.food)
         note = (f"“{own[-1]}” of plants has no row of its own",)
         return [
             c._replace(certainty=MADE_OF_PLANTS, notes=note)
-            for c in self._candidates(stands, frozenset(), region)
+            for c in self._candidates.of(stands, frozenset(), region)
             if stands and c.certainty == 1.0
         ]
 
@@ -289,94 +270,6 @@ class Matcher:
                 return link.fit
         return min((link.fit for link in links), key=FITS.index, default=None)
 
-    def _candidates(self, name: str, hints: frozenset[str], region: str) -> list[_Candidate]:
-        found: list[_Candidate] = []
-        for phrase, kept, implied in phrases(name):
-            said = tuple(word for word in self.words(phrase)[:LONGEST] if word not in JOINING)
-            written = canonical(said)
-            for way in dict.fromkeys((written, self._index.joined_up(written))):
-                found += [
-                    candidate
-                    if kept == 1.0
-                    else candidate._replace(certainty=candidate.certainty * kept)
-                    for candidate in self._headed(_Sought(way, said, hints | implied, region))
-                ]
-        return found
-
-    def _headed(self, sought: _Sought) -> list[_Candidate]:
-        """Candidates that share the head of the phrase, or, failing that, stand inside it."""
-        written = sought.written
-        reach = frozenset(written) | sought.hints
-        found: list[_Candidate] = []
-        for head in reversed(written):
-            found += [self._judged(entry, head, sought) for entry in self._index.under(head, reach)]
-            if not passable(head):
-                break
-        found += self._classed(sought)
-        return found or self._inside(sought, reach)
-
-    def _inside(self, sought: _Sought, reach: frozenset[str]) -> list[_Candidate]:
-        """Candidates at the front of a phrase whose end is not known ("liver spread")."""
-        found: list[_Candidate] = []
-        for place, head in enumerate(sought.written):
-            front = sought._replace(written=sought.written[: place + 1])
-            tail = f"“{' '.join(sought.written[place + 1 :])}” after it is not known here"
-            for entry in self._index.under(head, reach):
-                judged = self._judged(entry, head, front)
-                certainty = judged.certainty * INSIDE
-                found.append(judged._replace(certainty=certainty, notes=(*judged.notes, tail)))
-        return found
-
-    def _classed(self, sought: _Sought) -> list[_Candidate]:
-        """Candidates without the head, where the head only names their class ("cod fish")."""
-        written = sought.written
-        if len(written) < 2 or written[-1] not in CLASS_NOUNS:
-            return []
-        alone = self._index.under(written[-1], frozenset(written[-1:]))
-        classes = {entry.food.food_class for entry in alone}
-        return [
-            candidate._replace(certainty=candidate.certainty * 0.95)
-            for candidate in self._headed(sought._replace(written=written[:-1]))
-            if candidate.name.food.food_class in classes and written[-1] not in candidate.name.words
-        ]
-
-    def _judged(self, entry: IndexedName, head: str, sought: _Sought) -> _Candidate:
-        certainty = 1.0
-        notes: list[str] = []
-        changed = False
-        written = sought.written
-        if len(entry.words) < len(written) or not entry.words.issuperset(written):
-            place = len(written) - 1 - written[::-1].index(head)
-            for index, word in enumerate(written):
-                if word in entry.words:
-                    continue
-                kept, note = certainty_kept(
-                    word,
-                    entry.food,
-                    head if entry.bare else "",
-                    before=index < place,
-                    nouns=self._index.nouns,
-                )
-                certainty *= kept
-                if note:
-                    notes.append(note)
-                    changed = changed or word in STATES
-        for word in sought.hints - entry.words:
-            if word not in written and not natural(word, entry.food):
-                certainty *= 0.95
-        if len(entry.words) == len(written) and (
-            entry.said != sought.said
-            if entry.contested
-            else not entry.bare and canonical(entry.said) != written
-        ):
-            certainty *= ANOTHER_ORDER
-        if entry.contested and entry.region:
-            home = "uk" if sought.region in {"au", "metric"} else sought.region
-            if home != entry.region:
-                certainty *= 0.5 if home else (0.8 if entry.region == "uk" else 0.79)
-                notes.append(f"it is called so in the {entry.region.upper()}")
-        return _Candidate(entry, certainty, tuple(notes), changed)
-
     def _mended(self, name: str) -> tuple[str, tuple[str, ...], float]:
         """The name with unknown words read as their nearest known neighbours, and how sure."""
         kept = 1.0
@@ -394,11 +287,11 @@ class Matcher:
                 notes.append(f"“{word}” read as “{near}”")
         return " ".join(mended), tuple(notes), kept
 
-    def _chosen(self, candidates: list[_Candidate]) -> Match:
-        best: dict[str, _Candidate] = {}
+    def _chosen(self, candidates: list[Candidate]) -> Match:
+        best: dict[str, Candidate] = {}
         for candidate in candidates:
             held = best.get(candidate.name.food.id)
-            if held is None or _is_better(candidate, held):
+            if held is None or is_better(candidate, held):
                 best[candidate.name.food.id] = candidate
         if not best:
             return Match(None, 0.0, None, ())
@@ -422,11 +315,3 @@ class Matcher:
             fit = worse(fit, "other form")
         fit = worse(fit, first.name.row.fit or "same")
         return Match(first.name.food, certainty, fit, runners, first.notes, first.name.row)
-
-
-def _is_better(one: _Candidate, other: _Candidate) -> bool:
-    """Whether a name says more surely, or more fully, what another says of the same food."""
-    if one.certainty != other.certainty:
-        return one.certainty > other.certainty
-    said, held = one.name, other.name
-    return (-len(said.words), said.said, said.region) < (-len(held.words), held.said, held.region)

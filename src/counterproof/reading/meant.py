@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from counterproof.marks import Mark
 from counterproof.reading.foods import THRESHOLD, Match, Matcher
-from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, HARMLESS
 from counterproof.reading.settling import is_heading
+from counterproof.reading.suited import spooned, suited
 from counterproof.reading.told_apart import told_apart
 
 if TYPE_CHECKING:
@@ -31,21 +31,7 @@ _SAYING_STATES = frozenset(word for word, state in FORMS.items() if state in _ST
 _PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
 _SKINS = frozenset({"zest", "peel", "rind"})
 _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
-_AT_HOME = re.compile(
-    r"\b(?:soda (?:machine|maker|siphon|syphon)|(?:fizzed|carbonated|made) (?:at home|yourself)"
-    r"|home[- ](?:made|fizzed|carbonated))\b",
-    re.IGNORECASE,
-)
-# What is done to solids only.
-_WORKED = frozenset({"peeled", "chopped", "diced", "cubed", "sliced", "grated", "halved", "seeded"})
-_BY_AMOUNT = (0.45, 0.75)  # a runner-up from here on is taken, so sure, if the amount suits it
-_BY_SPOON = 0.65  # sure that a spoonful of a root, or of coriander, is its powder
-_POWDERED = frozenset({"vegetables", "fresh herbs"})
-_POURED = frozenset({"cup", "glass", "ml", "l", "cl", "dl", "pint", "floz", "shot", "quart"})
-_LEAVES = frozenset({"ground", "loose", "whole", "dried"})  # said of the dry leaf or bean
 _SEASONINGS = frozenset({"salt", "spices", "dried herbs"})
-_KEPT = frozenset({"spices", "dried herbs"})
-_OF_FRESH = frozenset({"bunch", "sprig", "handful", "stalk", "leaf"})
 _MOST_TOGETHER, _MOST_EACH = 4, 10  # foods in one line; "1 tsp each" makes a longer list plain
 # Nouns that "and" may share between what stands before them.
 _SHARED = frozenset(
@@ -105,8 +91,7 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
     if several is not None:
         return several
     match = told_apart(_completed(name, split, matcher, hints, region), split, matcher, region)
-    match = _suited(_soaked(match, split, matcher, region), split, matcher)
-    match = _fizzed(_spooned(_poured(match, split, matcher), name, split, matcher), split, matcher)
+    match = suited(match, name, split, matcher, region)
     alternatives, unread = _alternatives(split, matcher, region, match)
     marks = _raw_or_cooked(split, match, matcher, hints, region)
     if match.food is not None and (alternatives or unread):
@@ -132,34 +117,6 @@ def meant(split: Split, matcher: Matcher, region: str = "") -> Meant:
             )
             match = other
     return Meant(match, name, alternatives=alternatives, unread=unread, marks=marks)
-
-
-def _poured(match: Match, split: Split, matcher: Matcher) -> Match:
-    """The match, or the drink made of it: a mug of tea is no mug of leaves."""
-    food = match.food
-    if food is None or food.food_class != "tea & coffee" or food.kind == "liquid":
-        return match
-    measure = split.quantities[0].measure if split.quantities else ""
-    drinks = [other for other in matcher.others(match) if other.kind == "liquid"]
-    dry = not _LEAVES.isdisjoint(matcher.words(split.preparation))
-    if measure not in _POURED or not drinks or split.meaning or dry:
-        return match
-    return Match(
-        drinks[0],
-        _BY_AMOUNT[1],
-        matcher.fit(drinks[0]),
-        (RunnerUp(food, round(1 - _BY_AMOUNT[1], 4)),),
-        ("the drink is taken, as it is measured like one",),
-    )
-
-
-def _fizzed(match: Match, split: Split, matcher: Matcher) -> Match:
-    """The match, or tap water fizzed at home where a line's words say that it was."""
-    sparkling = match.food is not None and match.food.food_class == "water & ice"
-    if not sparkling or "sparkling" not in split.text.lower() or not _AT_HOME.search(split.text):
-        return match
-    home = matcher.match("water fizzed at home")
-    return home if home.food is not None else match
 
 
 def _states(split: Split, matcher: Matcher) -> frozenset[str]:
@@ -195,67 +152,6 @@ def _counted(split: Split, name: str, matcher: Matcher) -> str:
     if by_piece and "pepper" in said and {*said} - HARMLESS == {"pepper"}:
         return "bell pepper"
     return f"whole {name}" if matcher.knows(name, "whole") else name
-
-
-def _suited(match: Match, split: Split, matcher: Matcher) -> Match:
-    """The match, or what suits the amount: a drink is not counted, nor peeled, no spice bunched."""
-    food = match.food
-    measure = split.quantities[0].measure if split.quantities else ""
-    if food is not None and food.food_class in _KEPT and measure in _OF_FRESH:
-        fresh = matcher.match(f"fresh {split.name}")
-        if fresh.food is not None and fresh.food.food_class == "fresh herbs":
-            return fresh
-    if food is None or food.kind != "liquid" or not match.runners_up:
-        return match
-    by_piece = measure == "piece"
-    worked = not _WORKED.isdisjoint(matcher.words(split.preparation))
-    if not (worked or (by_piece and not matcher.counts(food))):
-        return match
-    for runner in match.runners_up:
-        solid = runner.food.kind == "solid" and runner.certainty >= _BY_AMOUNT[0]
-        if solid and (worked or matcher.counts(runner.food)):
-            others = tuple(other for other in match.runners_up if other is not runner)
-            return Match(
-                runner.food,
-                max(runner.certainty, _BY_AMOUNT[1]),
-                matcher.fit(runner.food),
-                (RunnerUp(food, match.certainty), *others),
-                (*match.explanation, f"not {food.name}, as it is counted or cut"),
-            )
-    return match
-
-
-def _soaked(match: Match, split: Split, matcher: Matcher, region: str) -> Match:
-    """The match, or the dry form of a pulse that is soaked: nobody soaks a tin of beans."""
-    food = match.food
-    if food is None or food.food_class != "pulses" or split.meaning:
-        return match
-    said = split.preparation.lower()
-    if not food.id.endswith("-canned") or ("soaked" not in said and "uncooked" not in said):
-        return match
-    dry = matcher.match(f"dried {split.name}", region=region)
-    return dry if dry.food is not None and dry.food.food_class == "pulses" else match
-
-
-def _spooned(match: Match, name: str, split: Split, matcher: Matcher) -> Match:
-    """The match, or the powder of it: nobody measures "¼ tsp ginger" from the root uncut."""
-    food = match.food
-    if food is None or food.food_class not in _POWDERED or split.preparation or split.meaning:
-        return match
-    if (
-        not split.quantities
-        or split.quantities[0].measure != "tsp"
-        or len(matcher.words(name)) != 1
-    ):
-        return match
-    if not matcher.knows(f"ground {name}"):
-        return match
-    powder = matcher.match(f"ground {name}")
-    return powder._replace(
-        certainty=_BY_SPOON,
-        runners_up=(RunnerUp(food, round(1 - _BY_SPOON, 4)), *powder.runners_up),
-        explanation=("a teaspoon of it, uncut, is taken as its powder",),
-    )
 
 
 def _raw_or_cooked(
@@ -365,7 +261,7 @@ def _several(
         return Meant(found[0], name)
     if any(match.food is not None and match.food.food_class == "spices" for match in found):
         # Among spices by the teaspoon, coriander is the spice and not the herb.
-        powders = [_spooned(*pair, split, matcher) for pair in zip(found, called, strict=True)]
+        powders = [spooned(*pair, split, matcher) for pair in zip(found, called, strict=True)]
         found = [
             match if powder is match else powder._replace(certainty=_SURE)
             for match, powder in zip(found, powders, strict=True)

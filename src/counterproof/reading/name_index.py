@@ -26,8 +26,7 @@ CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
 LIKE_AT_ALL = (
     60.0  # rapidfuzz ratio below which a word does not bring to mind the names that hold it
 )
-_BY_LETTER = ("ground", "mince", "minced")
-_MINCES = frozenset(_BY_LETTER)
+_MINCES = frozenset({"ground", "mince", "minced"})
 _TOUCHED = JOINING.union(FORMS)  # what `canonical` leaves out or spells otherwise
 _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
 
@@ -383,7 +382,9 @@ def _minced(
     """The other ways to say a name, as said and canonical: minced meat is also ground or mince."""
     if food.food_class not in MEATS or len(own) < 2 or _MINCES.isdisjoint(own):
         return ()
-    ways = [tuple([mince if word in _MINCES else word for word in said]) for mince in _BY_LETTER]
+    ways = [
+        tuple([mince if word in _MINCES else word for word in said]) for mince in sorted(_MINCES)
+    ]
     return [(way, canonical(way)) for way in ways]
 
 
