@@ -11,22 +11,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, NamedTuple
 
-from rapidfuzz import fuzz, process
-
 from counterproof.reading.candidates import LONGEST, Candidate, Candidates, is_better
 from counterproof.reading.fits import FITS, worse
 from counterproof.reading.leftovers import passable
 from counterproof.reading.met_before import MetBefore
 from counterproof.reading.model import RunnerUp
 from counterproof.reading.modifiers import FORMS, JOINING, REPLACING
-from counterproof.reading.name_index import (
-    CLOSE_SPELLING,
-    LONGEST_WORD,
-    SPELT_OUT,
-    NameIndex,
-    canonical,
-)
+from counterproof.reading.name_index import LONGEST_WORD, NameIndex
 from counterproof.reading.read_for import slipped, vegan_kind, without_style
+from counterproof.reading.resemblance import SPELT_OUT, Resemblance
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -40,7 +33,6 @@ IN_ITS_STYLE = 0.9  # certainty kept where "Cornish-style" is set aside
 MISSPELT = 0.86  # certainty kept by a word that was read as its nearest neighbour
 MADE_OF_PLANTS = 0.65  # sure that a vegan kind of something is like the vegan kinds known
 MISTAKEN = 0.7  # the same where more than vowels and doubled letters differ: a word of its own?
-ALIKE = 80.0  # rapidfuzz ratio below which a whole name is not offered as near
 MOST_HELD = 20_000  # names whose matches are held: a corpus's common ones
 
 
@@ -74,6 +66,7 @@ class Matcher:
         self._foods = tables.foods
         self._index = NameIndex(tables)
         self._candidates = Candidates(self._index)
+        self._resemblance = Resemblance(self._index)
         self._held: dict[tuple[str, frozenset[str], str], Match] = {}
 
     def match(self, name: str, *, hints: Iterable[str] = (), region: str = "") -> Match:
@@ -172,21 +165,7 @@ class Matcher:
         tuple of Food
             Nearest first; empty where nothing is near.
         """
-        sought = sorted(canonical(self.words(name)[:8]))
-        near = self._index.looking_like(sought)
-        alike = process.extract(
-            " ".join(sought), list(near), scorer=fuzz.ratio, limit=12, score_cutoff=ALIKE
-        )
-        single = [text for text in near if " " not in text]
-        for word in sought:
-            if len(word) >= SPELT_OUT:
-                alike += process.extract(
-                    word, single, scorer=fuzz.ratio, limit=2, score_cutoff=CLOSE_SPELLING
-                )
-        found: dict[str, Food] = {}
-        for text, _, _ in alike:
-            found.setdefault(near[text].id, near[text])
-        return tuple(found.values())[:limit]
+        return self._resemblance.nearest(self.words(name), limit)
 
     def knows(self, name: str, *before: str) -> bool:
         """Whether the table has these very words as a name, in any order.
@@ -280,7 +259,7 @@ class Matcher:
             if known or passable(word) or not SPELT_OUT <= len(word) <= LONGEST_WORD:
                 mended.append(word)
                 continue
-            near = self._index.spelt_like(word)
+            near = self._resemblance.spelt_like(word)
             mended.append(near or word)
             if near is not None:
                 kept *= MISSPELT if slipped(word, near) else MISTAKEN

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
-
-from rapidfuzz import fuzz, process
 
 from counterproof.reading.leftovers import passable
 from counterproof.reading.modifiers import FORMS, JOINING
@@ -20,12 +17,7 @@ if TYPE_CHECKING:
     from counterproof.rows import Food, Tables
 
 MEATS = frozenset({"beef", "veal", "lamb", "pork", "poultry", "game"})
-SPELT_OUT = 5  # letters from which a word is long enough to be known by its spelling
 LONGEST_WORD = 30  # letters; what is longer is not looked up by its spelling
-CLOSE_SPELLING = 86.0  # rapidfuzz ratio from which two words are one, misspelt
-LIKE_AT_ALL = (
-    60.0  # rapidfuzz ratio below which a word does not bring to mind the names that hold it
-)
 _MINCES = frozenset({"ground", "mince", "minced"})
 _TOUCHED = JOINING.union(FORMS)  # what `canonical` leaves out or spells otherwise
 _NUMBERED = re.compile(r"(?<!\d)(?!00\b)\d+(?! ?%)\b")  # "type 55 flour": told apart by a number
@@ -76,10 +68,7 @@ def canonical(found: tuple[str, ...]) -> tuple[str, ...]:
 
 
 class NameIndex:
-    """All names of a food table. Built once; never changed.
-
-    What only misspelt and unknown names need is arranged when the first of them comes.
-    """
+    """All names of a food table. Built once; never changed."""
 
     def __init__(self, tables: Tables) -> None:
         self.words = Speller().words
@@ -98,71 +87,6 @@ class NameIndex:
         self._contested: set[frozenset[str]] = set()  # words that another food goes by as well
         self._arrange(self._listed(named))
         self._leave_to_words(tables.foods.values())
-
-    @cached_property
-    def _beginning(self) -> dict[str, list[str]]:
-        """The first two letters of words → the words."""
-        return _by(self.vocabulary, slice(2))
-
-    @cached_property
-    def _ending(self) -> dict[str, list[str]]:
-        """The last two letters of words → the words."""
-        return _by(self.vocabulary, slice(-2, None))
-
-    @cached_property
-    def _holding(self) -> dict[str, list[tuple[str, str]]]:
-        """Words → the heads and first words of names that they are one of."""
-        found: dict[str, list[tuple[str, str]]] = defaultdict(list)
-        for two in self.by_two:
-            found[two[0]].append(two)
-            found[two[1]].append(two)
-        return found
-
-    def looking_like(self, sought: Iterable[str]) -> dict[str, Food]:
-        """Names that may look like some words: what looks alike mostly begins alike.
-
-        Parameters
-        ----------
-        sought : iterable of str
-            Comparable words.
-
-        Returns
-        -------
-        dict of str to Food
-            A name's words in the order of the alphabet → the first food so called.
-        """
-        twos: set[tuple[str, str]] = set()
-        for word in sought:
-            begun = self._beginning.get(word[:2], ())
-            alike = process.extract(
-                word, begun, scorer=fuzz.ratio, limit=None, score_cutoff=LIKE_AT_ALL
-            )
-            for near, _, _ in alike:
-                twos.update(self._holding.get(near, ()))
-        found: dict[str, Food] = {}
-        for two in sorted(twos):
-            for name in self.by_two[two]:
-                found.setdefault(" ".join(sorted(name.words)), name.food)
-        return found
-
-    def spelt_like(self, word: str) -> str | None:
-        """The known word that an unknown one is, misspelt.
-
-        Parameters
-        ----------
-        word : str
-            A word of `SPELT_OUT` letters or more.
-
-        Returns
-        -------
-        str or None
-            The nearest, among equally near ones the first in the alphabet; None where none is near.
-        """
-        # One slip of the pen leaves the beginning or the end of a word as it should be.
-        may_be = {*self._beginning.get(word[:2], ()), *self._ending.get(word[-2:], ())}
-        long = sorted(one for one in may_be if len(one) >= SPELT_OUT)
-        near = process.extractOne(word, long, scorer=fuzz.ratio, score_cutoff=CLOSE_SPELLING)
-        return None if near is None else near[0]
 
     def whole(self, name: str) -> Known | None:
         """The food that goes by this very name, prepositions and all.
@@ -338,13 +262,6 @@ _Listed = tuple[Known, tuple[str, ...], frozenset[str]]
 def _two(own: tuple[str, ...], head: str) -> tuple[str, str]:
     """The head by which a name is looked up, and its first other word; "" where it has none."""
     return head, next((word for word in own if word != head), "")
-
-
-def _by(words: Iterable[str], letters: slice) -> dict[str, list[str]]:
-    found: dict[str, list[str]] = defaultdict(list)
-    for word in words:
-        found[word[letters]].append(word)
-    return found
 
 
 def _cuts(word: str, known: Container[str]) -> Iterator[tuple[str, ...]]:
