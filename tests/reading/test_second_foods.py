@@ -72,3 +72,39 @@ def test_what_is_counted_already_or_not_eaten_is_not_marked(
 ) -> None:
     (line,) = read(shipped, shipped_matcher, text)
     assert "second-food" not in [mark.kind for mark in line.marks]
+
+
+@pytest.mark.parametrize(
+    ("text", "food", "second"),
+    [
+        ("4 plums, 1 small cinnamon stick", "plum", "cinnamon"),
+        ("Salt, to taste; pinch of asafoetida", "salt", "asafoetida"),
+        ("2 cups flour, 1 egg", "flour", "egg"),
+    ],
+)
+def test_an_ingredient_after_a_comma_is_marked(
+    shipped: Tables, shipped_matcher: Matcher, text: str, food: str, second: str
+) -> None:
+    (line,) = read(shipped, shipped_matcher, text)
+    assert line.food is not None
+    assert line.food.id == food
+    (mark,) = [mark for mark in line.marks if mark.kind == "second-food"]
+    assert second in mark.message
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "6 eggs, 4 egg whites",  # of the same name: more of it, or a part of it
+        "3 eggs, 1 beaten",
+        "500 g potatoes, 2 cm dice",
+        "butter, 1 stick",
+        "1 tin tomatoes, 400 g",
+        "200 g rice, 2 cups water",
+    ],
+)
+def test_an_amount_after_a_comma_alone_is_no_second_food(
+    shipped: Tables, shipped_matcher: Matcher, text: str
+) -> None:
+    (line,) = read(shipped, shipped_matcher, text)
+    assert "second-food" not in [mark.kind for mark in line.marks]

@@ -1,7 +1,9 @@
-"""A second food inside a line: "dates stuffed with cream cheese", "salmon wrapped in bacon".
+"""A second food inside a line: "dates stuffed with cream cheese", "4 plums, 1 cinnamon stick".
 
 The amount of such a line is that of its own food. What it is stuffed with, wrapped or rolled in
-has no amount, so it cannot be weighed; it is named, so that it is not passed over in silence.
+has no amount; what stands after a comma with an amount of its own may be added, or be a part of
+it ("6 eggs, 4 egg whites"). Neither is weighed; both are named, so that nothing is passed over in
+silence.
 """
 
 from __future__ import annotations
@@ -10,6 +12,7 @@ import re
 from typing import TYPE_CHECKING, Final
 
 from counterproof.marks import Mark
+from counterproof.reading.lines import split_line
 from counterproof.reading.modifiers import NEVER_FOOD
 from counterproof.reading.remarks import DOUBTFUL, listed
 from counterproof.reading.spellings import words
@@ -17,7 +20,7 @@ from counterproof.reading.words import JOINING_PARTICIPLES
 from counterproof.units import CONTAINERS
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from counterproof.reading.foods import Matcher
     from counterproof.reading.model import Split
@@ -26,6 +29,12 @@ if TYPE_CHECKING:
 _JOINED: Final = re.compile(
     rf"\b(?:{'|'.join(sorted(JOINING_PARTICIPLES))}) (?:\w+ )?(?:with|in|into|on)"
     r" (?:a little |some |the |an? |their own |its own )?(?!\d)([^,;()]+)",
+    re.IGNORECASE,
+)
+_CLAUSE: Final = re.compile(r"[,;]\s*")
+_AMOUNT_BEFORE: Final = re.compile(
+    r"(?:^|(?<=[,;] ))(?:(?:\d|[½¼¾⅓⅔⅛])|(?:an?\s+|one\s+|two\s+)?(?:pinch|dash|handful|sprig|knob)"
+    r"(?:es|s)?\s+of\s)",
     re.IGNORECASE,
 )
 _BETWEEN: Final = re.compile(r"\s+(?:and|&|then|or)\s+", re.IGNORECASE)
@@ -53,18 +62,33 @@ def second_foods(split: Split, matcher: Matcher, region: str = "") -> tuple[Food
     if not (split.comment or split.preparation) or split.meaning or _in_a_pack(split):
         return ()  # what is in a jar of artichokes in oil weighs what the jar holds
     said = f"{split.preparation}, {split.comment}"
-    if " with " not in said and " in" not in said and " on " not in said:
-        return ()
+    names: list[str] = []
+    if " with " in said or " in" in said or " on " in said:
+        for match in _JOINED.finditer(said):
+            names += _BETWEEN.split(match.group(1))
+    if _AMOUNT_BEFORE.search(said) is not None:
+        names += _measured(split, said)
     found: dict[str, Food] = {}
-    for match in _JOINED.finditer(said):
-        for name in _BETWEEN.split(match.group(1)):
-            told = words(name)
-            if not told or len(told) > _MOST or not NEVER_FOOD.isdisjoint(told):
-                continue
-            meant = matcher.match(name, region=region)
-            if meant.food is not None and meant.certainty >= DOUBTFUL:
-                found.setdefault(meant.food.id, meant.food)
+    for name in names:
+        told = words(name)
+        if not told or len(told) > _MOST or not NEVER_FOOD.isdisjoint(told):
+            continue
+        meant = matcher.match(name, region=region)
+        if meant.food is not None and meant.certainty >= DOUBTFUL:
+            found.setdefault(meant.food.id, meant.food)
     return tuple(food for food in found.values() if food.food_class not in _NOT_ADDED)
+
+
+def _measured(split: Split, said: str) -> Iterator[str]:
+    """The names of clauses that are ingredients by themselves: an amount, a unit and a name."""
+    own = {*words(split.name)}
+    for clause in _CLAUSE.split(said):
+        if _AMOUNT_BEFORE.match(clause) is None:
+            continue
+        inner = split_line(clause)
+        bare = not (inner.comment or inner.alternatives or inner.flags)
+        if bare and inner.quantities and inner.name and own.isdisjoint(words(inner.name)):
+            yield inner.name
 
 
 def _in_a_pack(split: Split) -> bool:
@@ -86,11 +110,15 @@ def not_counted(foods: Iterable[Food]) -> Mark:
         "second-food".
     """
     names = [food.name for food in foods]
-    own = "a line of its own" if len(names) == 1 else "lines of their own"
-    are = "is" if len(names) == 1 else "are"
+    one = len(names) == 1
+    which, them = (
+        ("which is", "it on a line of its own, with its amount")
+        if one
+        else ("which are", "them on lines of their own, with their amounts")
+    )
     return Mark(
         "doubt",
         "second-food",
-        f"This line also speaks of {listed(names, 'and')}, which {are} not counted, since no amount "
-        f"is said. Write it on {own}, such as “50 g {names[0]}”.",
+        f"This line also speaks of {listed(names, 'and')}, {which} not counted: how much goes in is "
+        f"not plain here. Write {them}.",
     )
