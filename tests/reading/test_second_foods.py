@@ -101,6 +101,7 @@ def test_an_ingredient_after_a_comma_is_marked(
         "butter, 1 stick",
         "1 tin tomatoes, 400 g",
         "200 g rice, 2 cups water",
+        "1 juice of 1 lime",
     ],
 )
 def test_an_amount_after_a_comma_alone_is_no_second_food(

@@ -81,6 +81,8 @@ def second_foods(split: Split, matcher: Matcher, region: str = "") -> tuple[Food
 
 def _measured(split: Split, said: str) -> Iterator[str]:
     """The names of clauses that are ingredients by themselves: an amount, a unit and a name."""
+    if any(flag.endswith(" of") for flag in split.flags):
+        return  # "1 juice of 1 lime"
     own = {*words(split.name)}
     for clause in _CLAUSE.split(said):
         if _AMOUNT_BEFORE.match(clause) is None:
