@@ -15,6 +15,7 @@ from counterproof.marks import Mark
 from counterproof.reading.lines import split_line
 from counterproof.reading.modifiers import NEVER_FOOD
 from counterproof.reading.remarks import DOUBTFUL, listed
+from counterproof.reading.settling import MAY_SAY_AN_AMOUNT
 from counterproof.reading.spellings import words
 from counterproof.reading.words import JOINING_PARTICIPLES
 from counterproof.units import CONTAINERS
@@ -33,7 +34,7 @@ _JOINED: Final = re.compile(
 )
 _CLAUSE: Final = re.compile(r"[,;]\s*")
 _AMOUNT_BEFORE: Final = re.compile(
-    r"(?:^|(?<=[,;] ))(?:(?:\d|[½¼¾⅓⅔⅛])|(?:an?\s+|one\s+|two\s+)?(?:pinch|dash|handful|sprig|knob)"
+    r"(?:(?:\d|[½¼¾⅓⅔⅛])|(?:an?\s+|one\s+|two\s+)?(?:pinch|dash|handful|sprig|knob)"
     r"(?:es|s)?\s+of\s)",
     re.IGNORECASE,
 )
@@ -66,7 +67,7 @@ def second_foods(split: Split, matcher: Matcher, region: str = "") -> tuple[Food
     if " with " in said or " in" in said or " on " in said:
         for match in _JOINED.finditer(said):
             names += _BETWEEN.split(match.group(1))
-    if _AMOUNT_BEFORE.search(said) is not None:
+    if MAY_SAY_AN_AMOUNT.search(said) is not None:
         names += _measured(split, said)
     found: dict[str, Food] = {}
     for name in names:

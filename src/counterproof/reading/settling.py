@@ -26,7 +26,9 @@ _ADDED = re.compile(
     r"\s+(?=[\d½¼¾⅓⅔⅛]|an?\s+\w+\s+of\b)([^,;]+)",
     re.IGNORECASE,
 )
-_FIGURE = re.compile(r"[\d½¼¾⅓⅔⅛]| of\b")  # without one, or "a pinch of", no amount is added
+MAY_SAY_AN_AMOUNT = re.compile(
+    r"[\d½¼¾⅓⅔⅛]| of\b"
+)  # without one, or "a pinch of", no amount is added
 _DRAWN_PARTS = frozenset({"juice of", "zest of"})
 _DRAWN_NAMES = frozenset({"juice", "zest", "rind", "peel"})
 _HEADING = re.compile(r"^(?:for|to make|to)\s+the\s+\D+$|^\D+:\s*$", re.IGNORECASE)
@@ -155,7 +157,7 @@ def additions(split: Split, system: System) -> tuple[Split, ...]:
     if not (split.comment or split.preparation) or "weighed" in split.flags:
         return ()  # a scale has added up already
     said = f"{split.comment}, {split.preparation}"
-    if _FIGURE.search(said) is None:
+    if MAY_SAY_AN_AMOUNT.search(said) is None:
         return ()
     found = (split_line(piece.strip(), system) for piece in _ADDED.findall(said))
     drawn_too = split.flags & _DRAWN_PARTS
