@@ -35,7 +35,10 @@ _BRINGS: Final[tuple[tuple[str, str], ...]] = (
     (r"tarako|mentaiko", "soya gluten"),
     (r"bloater paste|fish paste", "gluten milk soya"),
     # Soya and wheat in sauces, pastes, roasts and pickles of Asia.
-    (r"(?<!red )(?<!adzuki )(?<!azuki )(?<!white )(?<!sweet )bean paste", "soya gluten"),
+    (
+        r"(?<!red )(?<!vanilla )(?<!adzuki )(?<!azuki )(?<!white )(?<!sweet )bean paste",
+        "soya gluten",
+    ),
     (r"satay", "soya gluten crustaceans fish"),
     (r"yakitori|kinpira|tea egg|bak kwa|char siu|siu yuk|chinese roast pork", "soya gluten sesame"),
     (r"bak kwa|pork floss|rousong", "fish soya gluten sesame"),
@@ -79,7 +82,7 @@ _BRINGS: Final[tuple[tuple[str, str], ...]] = (
     (r"(?:wheaten|soda) (?:bread|farl)|farl|damper|cornbread", "milk"),
     (r"pakora|bhajji|bhaji", "gluten mustard"),
     (
-        r"(?:rice|pilaf|pilau|rice pilaf) mix|(?:seasoned|jollof|savoury) rice",
+        r"(?:rice|pilaf|pilau|rice pilaf) mix|(?:seasoned|jollof|savoury) rice(?! (?:wine )?vinegar)",
         "gluten celery milk mustard soya",
     ),
     (r"(?:soup|broth|bean) mix", "gluten celery"),
@@ -89,8 +92,10 @@ _BRINGS: Final[tuple[tuple[str, str], ...]] = (
     (r"onion ring", "eggs milk"),
     (r"(?:beef|pork|veal|lamb|turkey) schnitzel|schnitzel|milanesa|goujon", "gluten eggs milk"),
     (
-        r"(?:chicken|lamb|turkey|pork|veal|beef|mutton|venison|fish|vegetable|veggie|bean) "
-        r"(?:burger|patty|pattie|meatball|kofta)",
+        (
+            r"(?:chicken|lamb|turkey|pork|veal|beef|mutton|venison|fish|vegetable|veggie|bean) "
+            r"(?:burger|patty|pattie|meatball|kofta)"
+        ),
         "gluten eggs milk soya mustard celery sulphites",
     ),
     (
@@ -111,7 +116,39 @@ _BRINGS: Final[tuple[tuple[str, str], ...]] = (
         "soya gluten",
     ),
     (r"bordelaise|jus|demi ?glace", "sulphites celery"),
-    (r"taralli|longan|gari ginger", "sulphites"),
+    (r"taralli|dried longan|longan meat|gari ginger", "sulphites"),
+    # Older names, found when the table was read again.
+    (r"muhammara", "nuts gluten"),
+    (r"pastrami|grav(?:ad)? ?lax", "mustard"),
+    (
+        r"(?:turkey|chicken|duck) (?:bacon|ham|salami|prosciutto)|pepperoni",
+        "milk soya gluten mustard",
+    ),
+    (r"(?:sandwich|deli|shawarma) meat", "milk soya gluten mustard celery"),
+    (r"(?:mandarin|duck|chinese|moo shu) pancake", "sesame"),
+    (r"rice syrup|sikhye|sattu", "gluten"),
+    (r"stuffing", "celery eggs milk sulphites"),
+    (r"danish pastry|pain au chocolat", "nuts soya"),
+    (r"aspic", "celery gluten sulphites"),
+    (r"(?:artichoke|bean) dip", "milk eggs"),
+    (r"(?:bean|potato|pasta) salad", "mustard celery eggs"),
+    (r"sai ua", "crustaceans fish"),
+    (r"miso soup", "fish crustaceans molluscs"),
+    (r"(?:ramen|tonkotsu|pho) broth", "soya gluten fish sesame"),
+    (r"consomme", "eggs"),
+    (r"court bouillon|bolognese|ragu|meat sauce", "sulphites"),
+    (r"sloppy joe", "mustard fish gluten sulphites"),
+    (r"(?:chill?i|sichuan pepper) oil", "sesame peanuts soya"),
+    (r"potted shrimp|(?:masala|brewed) chai|chai (?:concentrate|latte)", "milk"),
+    (r"baby food", "gluten milk"),
+    (r"collagen(?: peptide| powder)?", "fish"),
+    (r"takuan|tsukemono", "soya gluten"),
+    (r"torshi", "celery"),
+    (r"(?:mixed|chopped) nut|nut mix|trail mix", "peanuts sesame"),
+    (r"trail mix", "milk soya sulphites"),
+    (r"pickled walnut", "gluten sulphites"),
+    (r"(?:pistachio|hazelnut) (?:spread|cream)|praline paste", "milk soya"),
+    (r"vegan marshmallow", "soya"),
 )
 _NAMES_OF: Final[dict[str, list[str]]] = defaultdict(list)
 for _names, _allergens in _BRINGS:

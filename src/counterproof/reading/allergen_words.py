@@ -15,8 +15,8 @@ _WORDS: Final[dict[str, str]] = {
     r"ranch|hollandaise|tzatziki|caramel|fudge|parmesan|mozzarella|ricotta|mascarpone|cheddar|feta|"
     r"whey|casein(?:ate)?|lactose|kefir|paneer|quark|skyr|labneh|pecorino|halloumi|gruy[eè]re|brie",
     "gluten": r"breaded|battered|breadcrumbs?|crumbed|flour|bread|pastry|soy sauce|noodles?|beer|"
-    r"malt(?:ed)?|barley|couscous|haggis|oats?|wheat|wheaten|rye(?! whisk)|spelt|semolina|seitan|"
-    r"bulgh?ur|panko|udon|pasta|spaghetti|macaroni|biscuits?|cookies?(?! cutter)|wafers?|croutons?",
+    r"malt(?:ed)?|barley|couscous|haggis|oats?|wheat|wheaten|spelt|semolina|seitan|"
+    r"bulgh?ur|panko|udon|pasta|spaghetti|macaroni|biscuits?|cookies?|wafers?|croutons?",
     "soya": r"soya?|soy(?:a)?beans?|tofu|miso|tamari|teriyaki|hoisin|doubanjiang|edamame|tempeh|"
     r"natto|shoyu|gochujang|ponzu",
     "eggs": r"eggs?|mayonnaise|mayo|aioli|hollandaise|custard|meringue|advocaat|eggnog",
@@ -40,15 +40,19 @@ _SEARCHES: Final = {
 # Compounds in which the second word is not what it says, but the first one is: "almond milk".
 _OF_THE_FIRST: Final = re.compile(
     r"\b(coconut|almond|oat|soya?|rice|nut|cashew|hazelnut|plant|vegan|peanut|cocoa|shea|corn|"
-    r"chickpea|gram|buckwheat|ginger|cacao|pistachio|walnut|pecan|sunflower|seed|hemp|pea|vegetable|"
-    r"maple|apple|plum|prune|pumpkin)[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee)\b",
+    r"chickpea|gram|buckwheat|ginger|root|cacao|pistachio|walnut|pecan|sunflower|seed|hemp|pea|vegetable|"
+    r"maple|apple|plum|prune|pumpkin)[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee|kefir)\b",
     re.IGNORECASE,
 )
 # Compounds that speak of no allergen at all.
 _NOT_SO: Final = re.compile(
-    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bnutmeg\b|"
+    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bcream soda\b|\bnutmeg\b|"
     r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b|"
-    r"\bwater[- ]kefir\b|\btiger[- ]nuts?\b|\b(?:spaghetti|oyster)[- ](?:squash|mushrooms?)\b",
+    r"\bwater[- ]kefir\b|\btiger[- ]nuts?\b|\boyster[- ]mushrooms?\b|\b(?:tofu|soya?)[- ]paneer\b|"
+    r"\bchampagne[- ](?:mango|yeast|grape)\b|\b(?:spaghetti|pasta)[- ](?:squash|sauce)\b|"
+    r"\b(?:butternut|courgette|squash|sea)[- ]spaghetti\b|\bcorn[- ]semolina\b|"
+    r"\b(?:gluten[- ]free|corn|rice)[- ](?:pasta|spaghetti|macaroni|noodles?)\b|"
+    r"\b(?:pasta|biscuit|cookie)[- ](?:cutters?|scoops?|sheets?|machines?|makers?|tins?|jars?)\b",
     re.IGNORECASE,
 )
 _WORD: Final = re.compile(r"[a-zà-ÿ']+")
