@@ -104,6 +104,10 @@ def _found(text: str) -> Allergens:
         ("2 tbsp lime achar", "mustard sesame"),
         ("200 ml bordelaise", "sulphites"),
         ("50 g dried longan", "sulphites"),
+        ("2 tbsp mango chutney", "gluten"),
+        ("200 g agedashi tofu", "soya fish gluten"),
+        ("200 ml puttanesca sauce", "fish"),
+        ("3 tbsp asian dressing", "soya sesame"),
         ("150 ml elderflower presse", "sulphites"),
     ],
 )

@@ -149,6 +149,18 @@ _BRINGS: Final[tuple[tuple[str, str], ...]] = (
     (r"pickled walnut", "gluten sulphites"),
     (r"(?:pistachio|hazelnut) (?:spread|cream)|praline paste", "milk soya"),
     (r"vegan marshmallow", "soya"),
+    (r"ogiri", "sesame"),
+    (r"frankfurter green sauce", "milk eggs"),
+    (r"buffalo (?:wing )?sauce|chocolate liqueur", "milk"),
+    (r"puttanesca", "fish"),
+    (r"payasam|phirni", "nuts gluten"),
+    (r"asian dressing", "soya sesame gluten peanuts"),
+    (r"stuffed olive", "fish nuts milk"),
+    (r"pad thai sauce", "peanuts crustaceans"),
+    (r"general tso(?:'s)? sauce", "sesame"),
+    (r"stir fry sauce", "molluscs"),
+    (r"agedashi tofu", "fish gluten"),
+    (r"inari|marinated tofu", "gluten"),
 )
 _NAMES_OF: Final[dict[str, list[str]]] = defaultdict(list)
 for _names, _allergens in _BRINGS:

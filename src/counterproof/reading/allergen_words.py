@@ -41,18 +41,21 @@ _SEARCHES: Final = {
 _OF_THE_FIRST: Final = re.compile(
     r"\b(coconut|almond|oat|soya?|rice|nut|cashew|hazelnut|plant|vegan|peanut|cocoa|shea|corn|"
     r"chickpea|gram|buckwheat|ginger|root|cacao|pistachio|walnut|pecan|sunflower|seed|hemp|pea|vegetable|"
-    r"maple|apple|plum|prune|pumpkin)[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee|kefir)\b",
+    r"maple|apple|plum|prune|pumpkin|masa|arepa|maize)[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee|kefir)\b",
     re.IGNORECASE,
 )
 # Compounds that speak of no allergen at all.
 _NOT_SO: Final = re.compile(
-    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bcream soda\b|\bnutmeg\b|"
+    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bcream (?:soda|sherry)\b|\bnutmeg\b|"
     r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b|"
     r"\bwater[- ]kefir\b|\btiger[- ]nuts?\b|\boyster[- ]mushrooms?\b|\b(?:tofu|soya?)[- ]paneer\b|"
     r"\bchampagne[- ](?:mango|yeast|grape)\b|\b(?:spaghetti|pasta)[- ](?:squash|sauce)\b|"
     r"\b(?:butternut|courgette|squash|sea)[- ]spaghetti\b|\bcorn[- ]semolina\b|"
     r"\b(?:gluten[- ]free|corn|rice)[- ](?:pasta|spaghetti|macaroni|noodles?)\b|"
-    r"\b(?:pasta|biscuit|cookie)[- ](?:cutters?|scoops?|sheets?|machines?|makers?|tins?|jars?)\b",
+    r"\b(?:pasta|biscuit|cookie)[- ](?:cutters?|scoops?|sheets?|machines?|makers?|tins?|jars?)\b|"
+    r"\bcreme de (?:banane|cacao|cassis|menthe|mure|noyaux|violette)\b|\bmalt whiske?y\b|"
+    r"\b(?:damson|fruit|quince) cheese\b|\bbread soda\b|\bbread[- ]and[- ]butter (?=pickle)|"
+    r"\b(?:vegan|plant[- ]based|egg[- ]free) (?:mayo|mayonnaise|aioli)\b",
     re.IGNORECASE,
 )
 _WORD: Final = re.compile(r"[a-zà-ÿ']+")
