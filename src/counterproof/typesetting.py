@@ -36,7 +36,6 @@ from counterproof.proof import (
     TimeProof,
     VersionProof,
 )
-from counterproof.reading.allergen_schemes import under
 from counterproof.reading.allergens import allergens_of_recipe
 from counterproof.reading.bought import BOUGHT
 from counterproof.reading.model import Reading
@@ -190,7 +189,7 @@ def _cost(cost: Cost | None) -> CostProof | None:
 
 
 def _allergens_us(reading: Reading, tables: Tables) -> AllergensUs:
-    found = allergens_of_recipe(reading, under("us", tables))
+    found = allergens_of_recipe(reading, tables, "us")
     return AllergensUs(found.present, found.read_the_label)
 
 

@@ -84,7 +84,7 @@ def test_a_recipe_under_both() -> None:
     recipe = Recipe("Pie", tuple(WrittenLine(at, text) for at, text in enumerate(lines, 1)), ())
     reading = read_recipe(recipe, TABLES, MATCHER, Kitchen())
     ours = allergens_of_recipe(reading, TABLES)
-    theirs = allergens_of_recipe(reading, under("us", TABLES))
+    theirs = allergens_of_recipe(reading, TABLES, "us")
     assert {"gluten", "milk", "celery", "molluscs"} <= set(ours.present)
     assert {"wheat", "milk"} <= set(theirs.present)
     assert not {"celery", "molluscs"} & {*theirs.present, *theirs.read_the_label}

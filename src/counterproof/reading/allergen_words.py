@@ -12,22 +12,27 @@ from typing import Final
 
 _WORDS: Final[dict[str, str]] = {
     "milk": r"milk|cream|cr[eè]me|butter|buttermilk|butterscotch|cheese|yogh?urt|ghee|custard|"
-    r"ranch|hollandaise|tzatziki|caramel|fudge|parmesan|mozzarella|ricotta|mascarpone|cheddar|feta",
+    r"ranch|hollandaise|tzatziki|caramel|fudge|parmesan|mozzarella|ricotta|mascarpone|cheddar|feta|"
+    r"whey|casein(?:ate)?|lactose|kefir|paneer|quark|skyr|labneh|pecorino|halloumi|gruy[eè]re|brie",
     "gluten": r"breaded|battered|breadcrumbs?|crumbed|flour|bread|pastry|soy sauce|noodles?|beer|"
-    r"malt|barley|couscous|haggis|oats?",
-    "soya": r"soya?|tofu|miso|tamari|teriyaki|hoisin|doubanjiang",
+    r"malt(?:ed)?|barley|couscous|haggis|oats?|wheat|wheaten|spelt|semolina|seitan|"
+    r"bulgh?ur|panko|udon|pasta|spaghetti|macaroni|biscuits?|cookies?|wafers?|croutons?",
+    "soya": r"soya?|soy(?:a)?beans?|tofu|miso|tamari|teriyaki|hoisin|doubanjiang|edamame|tempeh|"
+    r"natto|shoyu|gochujang|ponzu",
     "eggs": r"eggs?|mayonnaise|mayo|aioli|hollandaise|custard|meringue|advocaat|eggnog",
-    "fish": r"fish|anchov(?:y|ies)|worcestershire|caesar|salmon|tuna|cod",
-    "crustaceans": r"prawns?|shrimps?|crab|lobster|crayfish|langoustines?",
-    "molluscs": r"oysters?|mussels?|clams?|squid|scallops?|snails?",
-    "peanuts": r"peanuts?|groundnuts?|satay",
+    "fish": r"fish|anchov(?:y|ies)|worcestershire|caesar|salmon|tuna|cod|haddock|sardines?|mackerel|"
+    r"herrings?|trout|bonito|caviar|dashi",
+    "crustaceans": r"prawns?|shrimps?|crabs?|lobsters?|crayfish|crawfish|langoustines?|scampi|krill",
+    "molluscs": r"oysters?|mussels?|clams?|squid|scallops?|snails?|cuttlefish|calamari|octopus|"
+    r"abalone|cockles?|whelks?",
+    "peanuts": r"peanuts?|groundnuts?|satay|monkey nuts?",
     "nuts": r"nuts?|almonds?|hazelnuts?|walnuts?|cashews?|pistachios?|pecans?|praline|marzipan|"
-    r"pesto|dukkah",
-    "sesame": r"sesame|tahini|halva|za'atar|dukkah|hummus",
-    "mustard": r"mustard",
+    r"pesto|dukkah|macadamias?|frangipane|nougat|amaretti|gianduja",
+    "sesame": r"sesame|tahini|halva|za'atar|dukkah|hummus|gomasio",
+    "mustard": r"mustard|piccalilli",
     "celery": r"celery|celeriac",
-    "lupin": r"lupin",
-    "sulphites": r"wine|cider",
+    "lupin": r"lupins?|lupini",
+    "sulphites": r"wine|cider|sherry|vermouth|marsala|champagne|prosecco",
 }
 _SEARCHES: Final = {
     allergen: re.compile(rf"\b(?:{words})\b", re.IGNORECASE) for allergen, words in _WORDS.items()
@@ -35,13 +40,22 @@ _SEARCHES: Final = {
 # Compounds in which the second word is not what it says, but the first one is: "almond milk".
 _OF_THE_FIRST: Final = re.compile(
     r"\b(coconut|almond|oat|soya?|rice|nut|cashew|hazelnut|plant|vegan|peanut|cocoa|shea|corn|"
-    r"chickpea|gram|buckwheat|ginger)[- ](?:milk|cream|butter|yogh?urt|flour|beer)\b",
+    r"chickpea|gram|buckwheat|ginger|root|cacao|pistachio|walnut|pecan|sunflower|seed|hemp|pea|vegetable|"
+    r"maple|apple|plum|prune|pumpkin|masa|arepa|maize)[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee|kefir)\b",
     re.IGNORECASE,
 )
 # Compounds that speak of no allergen at all.
 _NOT_SO: Final = re.compile(
-    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bnutmeg\b|"
-    r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b",
+    r"\bbutter[- ](?:beans?|lettuce|nut)\b|\bcream of (?:tartar|coconut)\b|\bcream (?:soda|sherry)\b|\bnutmeg\b|"
+    r"\b(?:gluten|egg|milk|dairy|nut|soya?|wheat|lactose)[- ]free\b|"
+    r"\bwater[- ]kefir\b|\btiger[- ]nuts?\b|\boyster[- ]mushrooms?\b|\b(?:tofu|soya?)[- ]paneer\b|"
+    r"\bchampagne[- ](?:mango|yeast|grape)\b|\b(?:spaghetti|pasta)[- ](?:squash|sauce)\b|"
+    r"\b(?:butternut|courgette|squash|sea)[- ]spaghetti\b|\bcorn[- ]semolina\b|"
+    r"\b(?:gluten[- ]free|corn|rice)[- ](?:pasta|spaghetti|macaroni|noodles?)\b|"
+    r"\b(?:pasta|biscuit|cookie)[- ](?:cutters?|scoops?|sheets?|machines?|makers?|tins?|jars?)\b|"
+    r"\bcreme de (?:banane|cacao|cassis|menthe|mure|noyaux|violette)\b|\bmalt whiske?y\b|"
+    r"\b(?:damson|fruit|quince) cheese\b|\bbread soda\b|\bbread[- ]and[- ]butter (?=pickle)|"
+    r"\b(?:vegan|plant[- ]based|egg[- ]free) (?:mayo|mayonnaise|aioli)\b",
     re.IGNORECASE,
 )
 _WORD: Final = re.compile(r"[a-zà-ÿ']+")

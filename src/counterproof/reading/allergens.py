@@ -10,12 +10,16 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from counterproof.reading.allergen_names import allergens_named
+from counterproof.reading.allergen_schemes import US_NAMES, under
 from counterproof.reading.allergen_words import allergens_said
 from counterproof.reading.foods import THRESHOLD
+from counterproof.reading.spellings import plain
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from counterproof.reading.allergen_schemes import Scheme
     from counterproof.reading.model import MarkedLine, Reading
     from counterproof.rows import Food, Tables
 
@@ -40,7 +44,7 @@ class Allergens:
         }
 
 
-def allergens_of_line(line: MarkedLine, tables: Tables) -> Allergens:
+def allergens_of_line(line: MarkedLine, tables: Tables, scheme: Scheme = "uk-eu") -> Allergens:
     """The union over everything the line may be: food, runners-up, alternatives, optional or not.
 
     Parameters
@@ -49,27 +53,18 @@ def allergens_of_line(line: MarkedLine, tables: Tables) -> Allergens:
         A line as understood. Runners-up count unless the cook excluded them by "(meaning …)".
     tables : Tables
         With the allergens of each food.
+    scheme : Scheme
+        The list of allergens that is told.
 
     Returns
     -------
     Allergens
         `unknown` holds the line where its food, or an alternative, is not known.
     """
-    if line.taken is not None:
-        return _of_lines(line.taken.reading.lines, tables)
-    foods: list[Food] = [part.food for part in line.constituents]
-    foods += line.alternatives
-    if not line.split.meaning:
-        foods += [runner.food for runner in line.runners_up]
-    certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
-    certain = certain or any(mark.kind in NO_INGREDIENT for mark in line.marks)
-    found = _union(foods, tables, () if certain else (line.written.text,))
-    own = frozenset(word for food in foods for word in food.name.lower().replace(",", "").split())
-    said = allergens_said(line.written.text, own) - set(found.present) - set(found.read_the_label)
-    return replace(found, read_the_label=tuple(sorted({*found.read_the_label, *said})))
+    return _of_line(line, under(scheme, tables), scheme)
 
 
-def allergens_of_recipe(reading: Reading, tables: Tables) -> Allergens:
+def allergens_of_recipe(reading: Reading, tables: Tables, scheme: Scheme = "uk-eu") -> Allergens:
     """The union over all lines.
 
     Parameters
@@ -78,21 +73,42 @@ def allergens_of_recipe(reading: Reading, tables: Tables) -> Allergens:
         A recipe as understood, swaps made.
     tables : Tables
         With the allergens of each food.
+    scheme : Scheme
+        The list of allergens that is told.
 
     Returns
     -------
     Allergens
         `unknown` names the lines that keep the statement incomplete.
     """
-    return _of_lines(reading.lines, tables)
+    return _of_lines(reading.lines, under(scheme, tables), scheme)
 
 
-def _of_lines(lines: Iterable[MarkedLine], tables: Tables) -> Allergens:
+def _of_line(line: MarkedLine, tables: Tables, scheme: Scheme) -> Allergens:
+    if line.taken is not None:
+        return _of_lines(line.taken.reading.lines, tables, scheme)
+    foods: list[Food] = [part.food for part in line.constituents]
+    foods += line.alternatives
+    if not line.split.meaning:
+        foods += [runner.food for runner in line.runners_up]
+    certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
+    certain = certain or any(mark.kind in NO_INGREDIENT for mark in line.marks)
+    found = _union(foods, tables, () if certain else (line.written.text,))
+    own = frozenset(word for food in foods for word in plain(food.name).replace(",", "").split())
+    text = plain(line.written.text)
+    heard = allergens_said(text, own) | allergens_named(text)
+    if scheme == "us":
+        heard = frozenset(US_NAMES[name] for name in heard if name in US_NAMES)
+    label = {*found.read_the_label, *heard} - set(found.present)
+    return replace(found, read_the_label=tuple(sorted(label)))
+
+
+def _of_lines(lines: Iterable[MarkedLine], tables: Tables, scheme: Scheme) -> Allergens:
     present: set[str] = set()
     label: set[str] = set()
     unknown: list[str] = []
     for line in lines:
-        found = allergens_of_line(line, tables)
+        found = _of_line(line, tables, scheme)
         present.update(found.present)
         label.update(found.read_the_label)
         unknown.extend(found.unknown)

@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from counterproof.draws import Range
-from counterproof.reading.allergen_schemes import under
 from counterproof.reading.allergens import allergens_of_line, allergens_of_recipe
 
 if TYPE_CHECKING:
@@ -39,7 +38,7 @@ def mark_document(reading: Reading, tables: Tables, streams: Streams) -> dict[st
         "steps": [_step(step) for step in reading.steps],
         "marks": [mark.to_dict() for mark in reading.marks],
         "allergens": allergens_of_recipe(reading, tables).to_dict(),
-        "allergens_us": allergens_of_recipe(reading, under("us", tables)).to_dict(),
+        "allergens_us": allergens_of_recipe(reading, tables, "us").to_dict(),
     }
 
 
