@@ -122,15 +122,15 @@ class Matcher:
                 c._replace(certainty=c.certainty * IN_ITS_STYLE)
                 for c in self._candidates.of(plainer, said, region)
             ]
-        if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
+        if not _answered(candidates):
             mended, notes, kept = self._mended(name)
             if notes:
                 candidates += [
                     c._replace(certainty=c.certainty * kept, notes=c.notes + notes)
                     for c in self._candidates.of(mended, said, region)
                 ]
-        if max((c.certainty for c in candidates), default=0.0) < THRESHOLD:
-            candidates += self._without_animals(name, said, region)
+            if not _answered(candidates):
+                candidates += self._without_animals(name, said, region)
         return self._chosen(candidates)
 
     def _without_animals(self, name: str, said: frozenset[str], region: str) -> list[Candidate]:
@@ -294,3 +294,8 @@ class Matcher:
             fit = worse(fit, "other form")
         fit = worse(fit, first.name.row.fit or "same")
         return Match(first.name.food, certainty, fit, runners, first.notes, first.name.row)
+
+
+def _answered(candidates: list[Candidate]) -> bool:
+    """Whether one of them is sure enough to be taken."""
+    return any(candidate.certainty >= THRESHOLD for candidate in candidates)

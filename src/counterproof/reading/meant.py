@@ -10,6 +10,7 @@ from counterproof.marks import Mark
 from counterproof.reading.foods import THRESHOLD, Match, Matcher
 from counterproof.reading.modifiers import FORMS, HARMLESS
 from counterproof.reading.settling import is_heading
+from counterproof.reading.spellings import SPELLINGS
 from counterproof.reading.suited import spooned, suited
 from counterproof.reading.told_apart import told_apart
 
@@ -28,6 +29,10 @@ _STILL_TO_DO = frozenset(
 )  # fmt: skip
 _STATES = frozenset({"dried", "canned", "frozen", "smoked", "ground", "cooked"})
 _SAYING_STATES = frozenset(word for word, state in FORMS.items() if state in _STATES)
+_BEGINNINGS = {word[:4] for word in _SAYING_STATES} | {
+    word[:4] for word, spelt in SPELLINGS.items() if not _SAYING_STATES.isdisjoint(spelt.split())
+}
+_MAY_SAY_A_STATE = re.compile(rf"\b(?:{'|'.join(sorted(_BEGINNINGS))})", re.ASCII)
 _PARTS = ("juice", "zest", "peel", "rind", "yolk", "white")
 _SKINS = frozenset({"zest", "peel", "rind"})
 _STAND_IN = 0.7  # another citrus fruit's zest in place of one the table lacks
@@ -126,15 +131,16 @@ def _states(split: Split, matcher: Matcher) -> frozenset[str]:
     found: set[str] = set()
     if split.container == "tin" or "tin" in [quantity.measure for quantity in split.quantities]:
         found.add("canned")
-    if not split.preparation or _SAYING_STATES.isdisjoint(matcher.words(split.preparation)):
+    said = split.preparation.lower()
+    if not said or (said.isascii() and _MAY_SAY_A_STATE.search(said) is None):
         return frozenset(found)
-    for clause in split.preparation.split(","):
-        said = matcher.words(clause)
-        for place, word in enumerate(said[:4]):
+    for clause in said.split(","):
+        own = matcher.words(clause)
+        for place, word in enumerate(own[:4]):
             state = FORMS.get(word)
             if state not in _STATES:
                 continue
-            following = said[place + 1] if place + 1 < len(said) else ""
+            following = own[place + 1] if place + 1 < len(own) else ""
             if state == "cooked" and (word != "cooked" or following in _STILL_TO_DO):
                 continue
             if state == "ground" and following == "in":

@@ -102,7 +102,7 @@ class NameIndex:
             None where the name has to be read word by word.
         """
         found = self.by_name.get(plain(name).strip())
-        if found is not None or _NUMBERED.search(name):
+        if found is not None or (not name.replace(" ", "").isalpha() and _NUMBERED.search(name)):
             return found
         said = self.words(name)
         if not JOINING.isdisjoint(said):
