@@ -30,6 +30,8 @@ def known(text: str, tables: Tables, matcher: Matcher) -> set[str]:
         ("300 ml nut milk", {"nuts"}),
         ("1 fish stock cube", {"fish"}),
         ("4 tbsp tzatziki", {"milk"}),
+        ("4 muffins, filled with pumpkin cream", {"milk"}),  # of these the cream may be dairy
+        ("6 figs, served with walnut yogurt", {"milk", "nuts"}),
     ],
 )
 def test_a_second_food_in_a_line_brings_its_allergens(

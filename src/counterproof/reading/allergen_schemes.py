@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final, Literal
 
-from counterproof.rows import Allergen, Tables
+from counterproof.rows import Allergen
 
 Scheme = Literal["uk-eu", "us"]
 SCHEMES: Final[tuple[Scheme, ...]] = ("uk-eu", "us")
@@ -56,30 +56,22 @@ NUTS_OF_ONE_LIST: Final = frozenset({"pine-nuts"})
 """Foods that the US list counts among tree nuts and the EU's list of eight does not."""
 
 
-def under(scheme: Scheme, tables: Tables) -> Tables:
-    """The tables with the allergens as a scheme names them.
+def under(scheme: Scheme, row: Allergen) -> Allergen | None:
+    """An allergen of a food as a scheme names it.
 
     Parameters
     ----------
     scheme : Scheme
         uk-eu or us.
-    tables : Tables
-        As loaded: with the fourteen.
+    row : Allergen
+        A row of the table, which holds the fourteen.
 
     Returns
     -------
-    Tables
-        For `allergens_of_line` and `allergens_of_recipe`; of the other tables nothing changes.
+    Allergen or None
+        None where the scheme does not name it.
     """
-    if scheme == "uk-eu":
-        return tables
-    return replace(
-        tables,
-        allergens={
-            food: tuple(told for row in rows if (told := _us(row)) is not None)
-            for food, rows in tables.allergens.items()
-        },
-    )
+    return row if scheme == "uk-eu" else _us(row)
 
 
 def name_under(scheme: Scheme, row: Allergen) -> str | None:
@@ -97,7 +89,7 @@ def name_under(scheme: Scheme, row: Allergen) -> str | None:
     str or None
         None where the scheme does not name it.
     """
-    told = row if scheme == "uk-eu" else _us(row)
+    told = under(scheme, row)
     return None if told is None else told.allergen
 
 

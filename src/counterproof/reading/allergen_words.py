@@ -40,8 +40,11 @@ _SEARCHES: Final = {
 # Compounds in which the second word is not what it says, but the first one is: "almond milk".
 _OF_THE_FIRST: Final = re.compile(
     r"\b(coconut|almond|oat|soya?|rice|nut|cashew|hazelnut|plant|vegan|peanut|cocoa|shea|corn|"
-    r"chickpea|gram|buckwheat|ginger|root|cacao|pistachio|walnut|pecan|sunflower|seed|hemp|pea|vegetable|"
-    r"maple|apple|plum|prune|pumpkin|masa|arepa|maize)[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee|kefir)\b",
+    r"chickpea|gram|buckwheat|ginger|cacao|hemp|pea)"
+    r"[- ](?:milk|cream|butter|yogh?urt|flour|beer|ghee|kefir)\b|"
+    # Of these only what is ground or spread: "walnut yogurt" and "pumpkin cream" may be dairy.
+    r"\b(pistachio|walnut|pecan|sunflower|seed|root|vegetable|maple|apple|plum|prune|pumpkin|masa|"
+    r"arepa|maize)[- ](?:butter|flour|beer|ghee)\b|\b(maple)[- ]cream\b",
     re.IGNORECASE,
 )
 # Compounds that speak of no allergen at all.
@@ -79,6 +82,10 @@ def allergens_said(text: str, known: frozenset[str]) -> frozenset[str]:
     stems = {word.rstrip("s") for word in known}
     kept = " ".join(
         word if word.rstrip("s") not in stems else "·"
-        for word in _WORD.findall(_OF_THE_FIRST.sub(r"\1", _NOT_SO.sub(" ", text.lower())))
+        for word in _WORD.findall(_OF_THE_FIRST.sub(_first, _NOT_SO.sub(" ", text.lower())))
     )
     return frozenset(name for name, search in _SEARCHES.items() if search.search(kept))
+
+
+def _first(compound: re.Match[str]) -> str:
+    return next(word for word in compound.groups() if word)

@@ -61,7 +61,22 @@ def allergens_of_line(line: MarkedLine, tables: Tables, scheme: Scheme = "uk-eu"
     Allergens
         `unknown` holds the line where its food, or an alternative, is not known.
     """
-    return _of_line(line, under(scheme, tables), scheme)
+    if line.taken is not None:
+        return _of_lines(line.taken.reading.lines, tables, scheme)
+    foods: list[Food] = [part.food for part in line.constituents]
+    foods += line.alternatives
+    if not line.split.meaning:
+        foods += [runner.food for runner in line.runners_up]
+    certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
+    certain = certain or any(mark.kind in NO_INGREDIENT for mark in line.marks)
+    found = _union(foods, tables, scheme, () if certain else (line.written.text,))
+    own = frozenset(word for food in foods for word in plain(food.name).replace(",", "").split())
+    text = plain(line.written.text)
+    heard = allergens_said(text, own) | allergens_named(text)
+    if scheme == "us":
+        heard = frozenset(US_NAMES[name] for name in heard if name in US_NAMES)
+    label = {*found.read_the_label, *heard} - set(found.present)
+    return replace(found, read_the_label=tuple(sorted(label)))
 
 
 def allergens_of_recipe(reading: Reading, tables: Tables, scheme: Scheme = "uk-eu") -> Allergens:
@@ -81,26 +96,7 @@ def allergens_of_recipe(reading: Reading, tables: Tables, scheme: Scheme = "uk-e
     Allergens
         `unknown` names the lines that keep the statement incomplete.
     """
-    return _of_lines(reading.lines, under(scheme, tables), scheme)
-
-
-def _of_line(line: MarkedLine, tables: Tables, scheme: Scheme) -> Allergens:
-    if line.taken is not None:
-        return _of_lines(line.taken.reading.lines, tables, scheme)
-    foods: list[Food] = [part.food for part in line.constituents]
-    foods += line.alternatives
-    if not line.split.meaning:
-        foods += [runner.food for runner in line.runners_up]
-    certain = line.food is not None and line.certainty >= THRESHOLD and not line.unread
-    certain = certain or any(mark.kind in NO_INGREDIENT for mark in line.marks)
-    found = _union(foods, tables, () if certain else (line.written.text,))
-    own = frozenset(word for food in foods for word in plain(food.name).replace(",", "").split())
-    text = plain(line.written.text)
-    heard = allergens_said(text, own) | allergens_named(text)
-    if scheme == "us":
-        heard = frozenset(US_NAMES[name] for name in heard if name in US_NAMES)
-    label = {*found.read_the_label, *heard} - set(found.present)
-    return replace(found, read_the_label=tuple(sorted(label)))
+    return _of_lines(reading.lines, tables, scheme)
 
 
 def _of_lines(lines: Iterable[MarkedLine], tables: Tables, scheme: Scheme) -> Allergens:
@@ -108,17 +104,21 @@ def _of_lines(lines: Iterable[MarkedLine], tables: Tables, scheme: Scheme) -> Al
     label: set[str] = set()
     unknown: list[str] = []
     for line in lines:
-        found = _of_line(line, tables, scheme)
+        found = allergens_of_line(line, tables, scheme)
         present.update(found.present)
         label.update(found.read_the_label)
         unknown.extend(found.unknown)
     return Allergens(tuple(sorted(present)), tuple(sorted(label - present)), tuple(unknown))
 
 
-def _union(foods: Iterable[Food], tables: Tables, unknown: tuple[str, ...]) -> Allergens:
+def _union(
+    foods: Iterable[Food], tables: Tables, scheme: Scheme, unknown: tuple[str, ...]
+) -> Allergens:
     present: set[str] = set()
     label: set[str] = set()
     for food in foods:
         for row in tables.allergens.get(food.id, ()):
-            (present if row.status == "present" else label).add(row.allergen)
+            told = under(scheme, row)
+            if told is not None:
+                (present if told.status == "present" else label).add(told.allergen)
     return Allergens(tuple(sorted(present)), tuple(sorted(label - present)), unknown)

@@ -142,12 +142,11 @@ class Matcher:
         best = max(self._candidates.of(bare, said, region), key=lambda c: c.certainty, default=None)
         if best is None or best.certainty < THRESHOLD:
             return []
-        stands = vegan_kind(best.name.food)
         note = (f"“{own[-1]}” of plants has no row of its own",)
         return [
             c._replace(certainty=MADE_OF_PLANTS, notes=note)
-            for c in self._candidates.of(stands, frozenset(), region)
-            if stands and c.certainty == 1.0
+            for c in self._candidates.of(vegan_kind(best.name.food), frozenset(), region)
+            if c.certainty == 1.0
         ]
 
     def nearest(self, name: str, limit: int = 3) -> tuple[Food, ...]:

@@ -52,7 +52,7 @@ _BY_EYE_UNITS: Final = frozenset(
     " twists cloves bulb ladle ladleful".split()
 )
 _BY_EYE: Final = re.compile(
-    rf"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){{0,2}}?)({any_case(*_BY_EYE_UNITS)})"
+    rf"(?:(?i:an?|the|some|one)\s+)?((?:[A-Za-z-]+\s+){{0,2}}?)({any_case(*sorted(_BY_EYE_UNITS))})"
     r"(?:\s+(?i:of)\b|(?=\s))"
 )
 _OF: Final = re.compile(r"\s+of\s+(?:the\s+|an?\s+)?", re.IGNORECASE)
